@@ -1,0 +1,15 @@
+import { defineConfig } from '@playwright/test'
+import { browserPath, browserFlags } from './browser.ts'
+
+export default defineConfig({
+  testDir: './journeys',
+  outputDir: '../out/journeys',
+  timeout: 120_000,
+  workers: 2,
+  fullyParallel: true,
+  reporter: [['list']],
+  use: {
+    viewport: { width: 1440, height: 900 },
+    launchOptions: { executablePath: browserPath(), args: browserFlags() },
+  },
+})
