@@ -22,7 +22,10 @@ export function findBrowser(): string | undefined {
 /** As findBrowser, but a missing browser is an error that names the way out. */
 export function browserPath(): string {
   const found = findBrowser()
-  if (!found) throw new Error('No Chromium found. Install one (Debian: apt-get install chromium; elsewhere: npx playwright install chromium) or name it in CHROMIUM.')
+  if (!found)
+    throw new Error(
+      'No Chromium found. Install one (Debian: apt-get install chromium; elsewhere: npx playwright install chromium) or name it in CHROMIUM.',
+    )
   return found
 }
 

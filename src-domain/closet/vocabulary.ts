@@ -3,7 +3,20 @@
  * the words shown for them can be edited by the person and stand in the store (`word`), these are the words they start with.
  */
 
-export const kitAreas = ['shelter', 'sleep', 'carry', 'clothing', 'footwear', 'kitchen', 'water', 'food', 'light_power', 'wayfinding', 'care', 'extras'] as const
+export const kitAreas = [
+  'shelter',
+  'sleep',
+  'carry',
+  'clothing',
+  'footwear',
+  'kitchen',
+  'water',
+  'food',
+  'light_power',
+  'wayfinding',
+  'care',
+  'extras',
+] as const
 export type KitArea = (typeof kitAreas)[number]
 
 export interface KitAreaWord {

@@ -64,7 +64,13 @@ export interface Law<In extends Record<string, string>, U extends string> {
 }
 
 /** An input figure: a value with its unit, origin and shares (none: taken as exact). */
-export function given<U extends string>(value: number, unit: U, origin: Origin, shares: Readonly<Record<string, number>> = {}, from?: string): Figure<U> {
+export function given<U extends string>(
+  value: number,
+  unit: U,
+  origin: Origin,
+  shares: Readonly<Record<string, number>> = {},
+  from?: string,
+): Figure<U> {
   const figure = { value: value as Quantity<U>, unit, origin, shares }
   return from === undefined ? figure : { ...figure, from }
 }
@@ -75,7 +81,10 @@ export function constant<U extends string>(value: number, unit: U, from: string,
 }
 
 /** Applies a law; carries every input's uncertainty through it, leaf by leaf. */
-export function work<In extends Record<string, string>, U extends string>(law: Law<In, U>, inputs: { readonly [K in keyof In]: Figure<In[K]> }): Figure<U> {
+export function work<In extends Record<string, string>, U extends string>(
+  law: Law<In, U>,
+  inputs: { readonly [K in keyof In]: Figure<In[K]> },
+): Figure<U> {
   const names = Object.keys(law.takes) as (keyof In & string)[]
   const at = Object.fromEntries(names.map((name) => [name, inputs[name].value as number])) as { [K in keyof In]: number }
   const shares: Record<string, number> = {}
@@ -112,11 +121,21 @@ export function total<U extends string>(name: string, unit: U, parts: readonly G
     value += figure.value
     for (const leaf in figure.shares) addShare(shares, leaf, figure.shares[leaf]!)
   }
-  return { value: value as Quantity<U>, unit, origin: 'worked', shares, working: { name, formula: 'sum of the parts', source: adding, cautions: [], given: parts } }
+  return {
+    value: value as Quantity<U>,
+    unit,
+    origin: 'worked',
+    shares,
+    working: { name, formula: 'sum of the parts', source: adding, cautions: [], given: parts },
+  }
 }
 
 /** a − b. What both hold cancels exactly, its doubt included. */
-export function difference<U extends string>(name: string, a: Given & { readonly figure: Figure<U> }, b: Given & { readonly figure: Figure<U> }): Figure<U> {
+export function difference<U extends string>(
+  name: string,
+  a: Given & { readonly figure: Figure<U> },
+  b: Given & { readonly figure: Figure<U> },
+): Figure<U> {
   const shares: Record<string, number> = { ...a.figure.shares }
   for (const [leaf, share] of Object.entries(b.figure.shares)) {
     const net = (shares[leaf] ?? 0) - share
@@ -133,7 +152,13 @@ export function difference<U extends string>(name: string, a: Given & { readonly
 }
 
 /** figure × factor, factor exact (pieces, a unit's conversion). */
-export function scaled<U extends string, V extends string = U>(figure: Figure<U>, factor: number, unit: V, name: string, formula: string): Figure<V> {
+export function scaled<U extends string, V extends string = U>(
+  figure: Figure<U>,
+  factor: number,
+  unit: V,
+  name: string,
+  formula: string,
+): Figure<V> {
   const shares: Record<string, number> = {}
   for (const leaf in figure.shares) shares[leaf] = figure.shares[leaf]! * factor
   return {

@@ -19,6 +19,9 @@ export interface Published {
 /** Runs every row as a test of its own. */
 export function meets(rows: readonly Published[]): void {
   test.each(rows.map((row) => [`${row.law}: ${row.about}`, row] as const))('%s', (_, row) => {
-    expect(Math.abs(row.got() - row.expected), `expected ${row.expected} ± ${row.tolerance} ${row.unit}, got ${row.got()} (${row.source})`).toBeLessThanOrEqual(row.tolerance)
+    expect(
+      Math.abs(row.got() - row.expected),
+      `expected ${row.expected} ± ${row.tolerance} ${row.unit}, got ${row.got()} (${row.source})`,
+    ).toBeLessThanOrEqual(row.tolerance)
   })
 }
