@@ -154,15 +154,25 @@ const trait = (code: string, label: string, unit: string, areas: readonly KitAre
 
 export const traits: readonly Trait[] = [
   trait('rated-temperature', 'Rated temperature', 'degC', ['sleep']),
-  trait('rating-kind', 'Kind of rating', 'choice', ['sleep'], ['comfort', 'limit', 'extreme', 'maker', 'own']),
-  trait('form', 'Form', 'choice', ['sleep'], ['bag', 'hoodless', 'quilt']),
+  trait('rating-kind', 'Kind of rating', 'choice', ['sleep'], ['comfort', 'limit', 'extreme', 'maker']),
+  trait('form', 'Form', 'choice', ['sleep', 'shelter'], ['bag', 'hoodless', 'quilt', 'hammock']),
   trait('fill', 'Fill', 'choice', ['sleep', 'clothing'], ['down', 'synthetic']),
   trait('liner', 'Liner', 'choice', ['sleep'], ['none', 'silk', 'cotton', 'fleece']),
   trait('thermal-resistance', 'Thermal resistance', 'm2K/W', ['sleep']),
   trait('pad-length', 'Mat length', 'choice', ['sleep'], ['full', 'torso']),
   trait('garment-clo', 'Garment insulation', 'clo', ['clothing', 'footwear']),
   trait('air-permeability', 'Air permeability', 'l/m2s', ['clothing']),
-  trait('cover-kind', 'Kind of cover', 'choice', ['clothing'], ['wind', 'shower', 'rain', 'poncho', 'umbrella']),
+  trait(
+    'cover-kind',
+    'Kind of cover',
+    'choice',
+    ['clothing', 'carry'],
+    [
+      ...['jacket', 'poncho', 'cape', 'umbrella', 'wind-shirt'],
+      ...['trousers', 'chaps', 'kilt', 'long-poncho'],
+      ...['pack-liner', 'dry-bag', 'waterproof-pack', 'pack-cover'],
+    ],
+  ),
   trait('water-capacity', 'Water it holds', 'l', ['water']),
   trait('treats', 'Treats, a piece or dose', 'l', ['water']),
   trait('treatment-kind', 'Kind of treatment', 'choice', ['water'], ['filter', 'purifier', 'chlorine', 'iodine', 'uv', 'boil']),
