@@ -134,3 +134,13 @@ function asFarAsNeeded(value: number): string {
 }
 
 const placesBelow = (value: number, limit: number): number => (Math.abs(stepsOf(value, 1)) < limit * 10 ? 1 : 0)
+
+const monthNames = ['Jan', 'Feb', 'Mar', 'Apr', 'May', 'Jun', 'Jul', 'Aug', 'Sep', 'Oct', 'Nov', 'Dec']
+
+/** A local date as it is read: `2025-10-08` is `8 Oct 2025`, `2025-10` is `Oct 2025`. */
+export function formatDate(date: string): string {
+  const [year = '', month = '', day] = date.split('-')
+  const name = monthNames[Number(month) - 1]
+  if (name === undefined) return year
+  return `${day === undefined ? '' : `${Number(day)}${nbsp}`}${name}${nbsp}${year}`
+}
