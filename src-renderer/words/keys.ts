@@ -1,0 +1,72 @@
+/** Every key and its meaning, as the sheet at `?` shows them. No letter has two meanings. */
+export interface KeyWord {
+  readonly keys: readonly string[]
+  readonly means: string
+}
+export interface KeyGroup {
+  readonly room: string
+  readonly keys: readonly KeyWord[]
+}
+
+export const keyGroups: readonly KeyGroup[] = [
+  {
+    room: 'Everywhere',
+    keys: [
+      { keys: ['Alt', '1…6'], means: 'rooms' },
+      { keys: ['/'], means: 'search' },
+      { keys: ['W'], means: 'working of a number' },
+      { keys: ['N'], means: 'new: item, line, loadout' },
+      { keys: ['I'], means: 'bring in a sheet' },
+      { keys: ['Ctrl', 'Z'], means: 'undo' },
+      { keys: ['Shift', 'Ctrl', 'Z'], means: 'redo' },
+      { keys: ['?'], means: 'all keys' },
+      { keys: ['Esc'], means: 'close; put back' },
+    ],
+  },
+  {
+    room: 'Closet',
+    keys: [
+      { keys: ['↑', '↓'], means: 'row' },
+      { keys: ['Shift', '↓'], means: 'select more' },
+      { keys: ['Space'], means: 'select' },
+      { keys: ['Enter'], means: 'open' },
+      { keys: ['F2'], means: 'edit in place' },
+      { keys: ['Ctrl', 'D'], means: 'duplicate' },
+      { keys: ['S'], means: 'make a set' },
+      { keys: ['G'], means: 'give: lend, sell, retire' },
+      { keys: ['Shift', 'W'], means: 'weigh' },
+    ],
+  },
+  {
+    room: 'Scale',
+    keys: [
+      { keys: ['0–9'], means: 'start a reading' },
+      { keys: ['Enter'], means: 'keep, next' },
+      { keys: ['T'], means: 'tare' },
+      { keys: ['Q'], means: 'pieces' },
+      { keys: ['↓'], means: 'skip' },
+      { keys: ['Ctrl', 'P'], means: 'print the queue' },
+    ],
+  },
+  {
+    room: 'Loadout',
+    keys: [
+      { keys: ['M'], means: 'move: lift' },
+      { keys: ['←', '→'], means: 'lane, while lifted' },
+      { keys: ['Enter'], means: 'drop' },
+      { keys: ['Q'], means: 'pieces or amount' },
+      { keys: ['C'], means: 'to the checks' },
+      { keys: ['L'], means: 'other loadout' },
+      { keys: ['Del'], means: 'take out' },
+    ],
+  },
+  {
+    room: 'Compare',
+    keys: [
+      { keys: ['F'], means: 'measure from the next' },
+      { keys: ['X'], means: 'only what differs' },
+      { keys: ['N'], means: 'add a loadout' },
+      { keys: ['Ctrl', 'P'], means: 'print' },
+    ],
+  },
+]

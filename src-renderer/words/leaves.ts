@@ -1,0 +1,24 @@
+/** What a leaf of doubt is, in words: the one weighing, the one scale, the claims. */
+export function leafWords(leaf: string): string {
+  if (leaf === 'claims:bias') return 'claims leaning one way'
+  if (leaf === 'estimates:bias') return 'estimates leaning one way'
+  if (/^scale:.*:gain$/.test(leaf) || leaf === 'gain') return "the scale's gain"
+  const [kind] = leaf.split(':')
+  switch (kind) {
+    case 'weighing':
+    case 'own':
+      return 'its own reading'
+    case 'claim':
+      return 'the claim itself'
+    case 'estimate':
+      return 'the estimate itself'
+    case 'amount':
+      return 'the amount'
+    case 'law':
+      return `the law (${leaf.slice(4)})`
+    case 'trait':
+      return 'a trait'
+    default:
+      return leaf.replaceAll(':', ' ')
+  }
+}
