@@ -83,9 +83,12 @@ const statements: readonly string[] = [
   `CREATE TABLE saved_view (${id}, room TEXT NOT NULL, name TEXT NOT NULL, state TEXT NOT NULL, UNIQUE (room, name)) STRICT`,
   `CREATE TABLE stage (batch TEXT NOT NULL, n INTEGER NOT NULL, row TEXT NOT NULL, PRIMARY KEY (batch, n)) STRICT`,
   // Undo is data: src-main/store/undo.ts makes the triggers that fill these, from its one list of undoable tables.
-  `CREATE TABLE step (id INTEGER PRIMARY KEY, code TEXT NOT NULL, facts TEXT NOT NULL, at TEXT NOT NULL, undone_at TEXT) STRICT`,
-  `CREATE TABLE step_row (id INTEGER PRIMARY KEY, step_id INTEGER NOT NULL REFERENCES step (id) ON DELETE CASCADE, tbl TEXT NOT NULL, uid TEXT NOT NULL, before TEXT, after TEXT) STRICT`,
+  `CREATE TABLE step (id INTEGER PRIMARY KEY, code TEXT NOT NULL, facts TEXT NOT NULL, at TEXT NOT NULL, undone_at TEXT, bytes INTEGER NOT NULL DEFAULT 0) STRICT`,
+  // row_id and item_id say without opening the JSON what a step touched and whose closet row that changes.
+  `CREATE TABLE step_row (id INTEGER PRIMARY KEY, step_id INTEGER NOT NULL REFERENCES step (id) ON DELETE CASCADE, tbl TEXT NOT NULL, uid TEXT NOT NULL, row_id INTEGER NOT NULL, item_id INTEGER,
+     before TEXT, after TEXT) STRICT`,
   `CREATE INDEX step_row_step ON step_row (step_id)`,
+  `CREATE INDEX step_row_item ON step_row (item_id) WHERE item_id IS NOT NULL`,
   `CREATE TABLE step_now (id INTEGER PRIMARY KEY CHECK (id = 1), step_id INTEGER, ${flag('quiet')}) STRICT`,
   `INSERT INTO step_now (id, step_id, quiet) VALUES (1, NULL, 0)`,
 ]

@@ -149,7 +149,7 @@ const brought = v.strictObject({
 })
 
 export const contract = {
-  'program.state': ask<a.ProgramState>()(nothing),
+  'program.state': program<a.ProgramState>()(nothing),
   'step.list': ask<readonly a.StepName[]>()(v.strictObject({ limit: v.pipe(v.number(), v.integer(), v.minValue(1), v.maxValue(500)) })),
   'step.undo': program<a.StepName>()(nothing),
   'step.redo': program<a.StepName>()(nothing),

@@ -1,4 +1,13 @@
+import type { ProgramState } from './answers.ts'
+import type { Fault, Outcome } from '../src-domain/figures/fault.ts'
 import type { Heard, Reply } from './contract.ts'
+import { handlers } from './handlers/index.ts'
+import { makeRouter, type Routed } from './router.ts'
+import { backupFolder, keepBackup, newestAt, newestSound } from './store/backup.ts'
+import { openStore, type Store } from './store/open.ts'
+import { makeQueue } from './store/transactions.ts'
+import { redoName, undoName } from './store/undo.ts'
+import { dayIn } from './today.ts'
 
 /** What a host carries: the running program behind the one contract. Both hosts see only this. */
 export interface Program {
@@ -30,4 +39,144 @@ export interface ProgramOptions {
   readonly demo: boolean
   /** Opens the demo data in its own folder and gives the address of a window on it, or null where the host opened the window itself. */
   readonly openDemo: () => Promise<string | null>
+}
+
+const dayMs = 24 * 60 * 60 * 1000
+/** The first backup waits until the window has its first rows; then it is looked at every hour whether a day has passed. */
+const firstBackupMs = 5000
+const lookMs = 60 * 60 * 1000
+
+/** Opens the store and puts the program together. A store that cannot be opened gives a program in trouble: it says so and offers a backup. */
+export async function openProgram(options: ProgramOptions): Promise<Program> {
+  const running = await makeRunning(options)
+  const call = makeRouter(running, handlers)
+  const stopBackups = startBackups(running)
+  return {
+    call,
+    onHeard: running.onHeard,
+    web: () => Promise.resolve(new Response(null, { status: 404 })),
+    close: async () => {
+      stopBackups()
+      await running.alone(() => running.reading(() => Promise.resolve(running.shut())))
+    },
+  }
+}
+
+interface Inner extends Routed {
+  readonly onHeard: Program['onHeard']
+  readonly shut: () => void
+}
+
+async function makeRunning(options: ProgramOptions): Promise<Inner> {
+  const open = () => openStore({ dataDir: options.dataDir, now: options.now })
+  let opened: Outcome<Store> = await open()
+  const listeners = new Set<(heard: Heard) => void>()
+  // Counts on from the clock, so that a window which outlived the program cannot take the new count for the next of the old.
+  let rev = options.now().getTime()
+  const alone = makeQueue()
+  const reading = makeQueue()
+  const tell: Routed['tell'] = (touched, closet) => {
+    rev += 1
+    const heard: Heard = { rev, touched, ...stepNames(opened) }
+    for (const listener of listeners) safely(options.log, () => listener(heard))
+    return closet ? { ...heard, closet } : heard
+  }
+  const shut = () => {
+    if (opened.ok) opened.value.close()
+    opened = { ok: false, fault: { code: 'store.in-use', facts: { detail: 'the program is closing' } } }
+  }
+  return {
+    options,
+    store: () => opened,
+    rev: () => rev,
+    alone,
+    reading,
+    tell,
+    tellAll: () => tell([{ table: '*', ids: [] }]),
+    damaged: (found) => {
+      if (!opened.ok) return
+      options.log.error(`the store is damaged: ${String(found.facts['detail'])}`)
+      shut()
+      opened = { ok: false, fault: found }
+    },
+    reopen: (swap) =>
+      reading(async () => {
+        shut()
+        try {
+          await swap()
+        } finally {
+          opened = await open()
+        }
+        return opened
+      }),
+    state: () => Promise.resolve(stateOf(options, opened, rev)),
+    onHeard: (listener) => {
+      listeners.add(listener)
+      return () => listeners.delete(listener)
+    },
+    shut,
+  }
+}
+
+function safely(log: Log, work: () => void): void {
+  try {
+    work()
+  } catch (error) {
+    log.error('a listener failed', error)
+  }
+}
+
+function stepNames(opened: Outcome<Store>): Pick<Heard, 'undo' | 'redo'> {
+  return opened.ok ? { undo: undoName(opened.value.raw), redo: redoName(opened.value.raw) } : { undo: null, redo: null }
+}
+
+function stateOf(options: ProgramOptions, opened: Outcome<Store>, rev: number): ProgramState {
+  const { version, dataDir, demo, host, zone, now } = options
+  return {
+    ...{ version, dataDir, demo, host, rev, zone },
+    ...stepNames(opened),
+    lastBackupOn: newestAt(backupFolder(dataDir)),
+    trouble: opened.ok ? null : troubleOf(opened.fault, dataDir),
+    today: dayIn(zone, now()),
+  }
+}
+
+function troubleOf({ code, facts }: Fault, dataDir: string): NonNullable<ProgramState['trouble']> {
+  const known = code === 'store.newer' || code === 'store.read-only' || code === 'store.full' ? code : 'store.damaged'
+  return { code: known, detail: String(facts['detail'] ?? ''), backup: newestSound(backupFolder(dataDir)) }
+}
+
+/** A backup soon after the start where the newest is a day old, and again each day while running. */
+function startBackups(running: Inner): () => void {
+  const first = setTimeout(() => backUpIfDue(running), firstBackupMs)
+  const again = setInterval(() => backUpIfDue(running), lookMs)
+  first.unref()
+  again.unref()
+  return () => {
+    clearTimeout(first)
+    clearInterval(again)
+    backUpIfDue(running)
+  }
+}
+
+function backUpIfDue({ options, store }: Inner): void {
+  const open = store()
+  if (!open.ok || isEmptyStore(open.value)) return
+  const folder = backupFolder(options.dataDir)
+  try {
+    const newest = newestAt(folder, 'daily')
+    if (newest !== null && options.now().getTime() - Date.parse(newest) < dayMs) return
+    keepBackup(open.value.readRaw, folder, 'daily', options.now())
+  } catch (error) {
+    options.log.warn(`no backup could be kept: ${error instanceof Error ? error.message : String(error)}`)
+  }
+}
+
+/** An empty store is no state to go back to, and its copies would push out those that are. */
+function isEmptyStore({ readRaw }: Store): boolean {
+  return (
+    readRaw
+      .prepare('SELECT 1 FROM item UNION ALL SELECT 1 FROM loadout UNION ALL SELECT 1 FROM supply UNION ALL SELECT 1 FROM trip LIMIT 1')
+      .get() === undefined
+  )
 }

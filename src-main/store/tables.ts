@@ -136,8 +136,17 @@ export interface Tables {
   }
   saved_view: Row & { room: string; name: string; state: string }
   stage: { batch: string; n: number; row: string }
-  step: { id: Generated<number>; code: string; facts: string; at: string; undone_at: string | null }
-  step_row: { id: Generated<number>; step_id: number; tbl: string; uid: string; before: string | null; after: string | null }
+  step: { id: Generated<number>; code: string; facts: string; at: string; undone_at: string | null; bytes: Generated<number> }
+  step_row: {
+    id: Generated<number>
+    step_id: number
+    tbl: string
+    uid: string
+    row_id: number
+    item_id: number | null
+    before: string | null
+    after: string | null
+  }
   step_now: { id: number; step_id: number | null; quiet: number }
 }
 

@@ -1,0 +1,125 @@
+import { closeSync, existsSync, fsyncSync, mkdirSync, openSync, readdirSync, renameSync, rmSync, statSync } from 'node:fs'
+import { dirname, join } from 'node:path'
+import Database from 'better-sqlite3'
+import type { BackupRow } from '../answers.ts'
+import type { Raw } from './handles.ts'
+
+/**
+ * Copies of the database. Each is made by VACUUM INTO under a name that is not yet a backup's, synced, checked and only then renamed;
+ * an older one goes only after that. Files (photographs) are not in it: they lie beside and are never changed.
+ */
+export type Why = BackupRow['why']
+
+/** How many of each kind are kept: ten days' worth, ten by hand, and three each of those made before a migration and before a restore. */
+const keptOf: Readonly<Record<Why, number>> = { daily: 10, hand: 10, migration: 3, restore: 3 }
+const pattern = /^(\d{4})(\d\d)(\d\d)T(\d\d)(\d\d)(\d\d)(\d{3})Z-(daily|hand|migration|restore)\.sqlite$/
+
+export const backupFolder = (dataDir: string): string => join(dataDir, 'backups')
+
+/** Keeps a verified copy of the database behind `source` and lets older ones of its kind go. */
+export function keepBackup(source: Raw, folder: string, why: Why, at: Date): BackupRow {
+  mkdirSync(folder, { recursive: true })
+  const name = freeName(folder, why, at)
+  const part = join(folder, `${name}.part`)
+  try {
+    rmSync(part, { force: true })
+    source.prepare('VACUUM INTO ?').run(part)
+    syncPath(part)
+    const complaint = complaintOf(part)
+    if (complaint !== null) throw new Error(`the copy fails its check: ${complaint}`)
+    renameSync(part, join(folder, name))
+    syncPath(folder)
+  } catch (error) {
+    rmSync(part, { force: true })
+    throw error
+  }
+  dropOlder(folder, why)
+  return rowOf(folder, name, true)
+}
+
+/** A name that sorts by time; two in the same millisecond get the next free one. */
+function freeName(folder: string, why: Why, at: Date): string {
+  const stamp = (ms: number) => new Date(ms).toISOString().replaceAll(/[-:.]/g, '')
+  let ms = at.getTime()
+  while (existsSync(join(folder, `${stamp(ms)}-${why}.sqlite`))) ms += 1
+  return `${stamp(ms)}-${why}.sqlite`
+}
+
+/** Every backup, newest first, each with whether its check passes now. */
+export function listBackups(folder: string): readonly BackupRow[] {
+  return namesIn(folder).map((name) => rowOf(folder, name, isSound(join(folder, name))))
+}
+
+/** The newest backup that passes its check. */
+export function newestSound(folder: string): string | null {
+  return namesIn(folder).find((name) => isSound(join(folder, name))) ?? null
+}
+
+/** When the newest backup of a kind was made, by its name; null where there is none. */
+export function newestAt(folder: string, why?: Why): string | null {
+  const name = namesIn(folder).find((one) => why === undefined || whyOf(one) === why)
+  return name === undefined ? null : timeOf(name)
+}
+
+function namesIn(folder: string): readonly string[] {
+  if (!existsSync(folder)) return []
+  return readdirSync(folder)
+    .filter((name) => pattern.test(name))
+    .sort()
+    .reverse()
+}
+
+const whyOf = (name: string): Why => pattern.exec(name)![8] as Why
+function timeOf(name: string): string {
+  const [, year, month, day, hour, minute, second, ms] = pattern.exec(name)!
+  return `${year}-${month}-${day}T${hour}:${minute}:${second}.${ms}Z`
+}
+
+function rowOf(folder: string, name: string, sound: boolean): BackupRow {
+  return { name, at: timeOf(name), bytes: statSync(join(folder, name)).size, why: whyOf(name), sound }
+}
+
+function dropOlder(folder: string, why: Why): void {
+  const mine = namesIn(folder).filter((name) => whyOf(name) === why)
+  for (const name of mine.slice(keptOf[why])) rmSync(join(folder, name), { force: true })
+}
+
+const looked = new Map<string, boolean>()
+
+/** A backup's check is done once for a file of this name, size and time. */
+function isSound(file: string): boolean {
+  const { size, mtimeMs } = statSync(file)
+  const key = `${file} ${size} ${mtimeMs}`
+  const known = looked.get(key)
+  if (known !== undefined) return known
+  const sound = complaintOf(file) === null
+  looked.set(key, sound)
+  return sound
+}
+
+/** What `PRAGMA integrity_check` (or `quick_check`) says of a database file, read without changing it; null when all is well. */
+export function complaintOf(file: string, check: 'integrity_check' | 'quick_check' = 'integrity_check'): string | null {
+  let raw: Raw | undefined
+  try {
+    raw = new Database(file, { readonly: true, fileMustExist: true })
+    const answer = raw.pragma(`${check}(3)`, { simple: true })
+    return answer === 'ok' ? null : String(answer)
+  } catch (error) {
+    return error instanceof Error ? error.message : String(error)
+  } finally {
+    raw?.close()
+  }
+}
+
+/** Brings a file or a folder to the disk. Windows cannot sync a folder, and needs no such thing after a rename. */
+export function syncPath(path: string): void {
+  if (process.platform === 'win32' && statSync(path).isDirectory()) return
+  const handle = openSync(path, 'r')
+  try {
+    fsyncSync(handle)
+  } finally {
+    closeSync(handle)
+  }
+}
+
+export const syncFolderOf = (file: string): void => syncPath(dirname(file))

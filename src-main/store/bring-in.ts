@@ -1,0 +1,66 @@
+import { fault, ok, type Outcome } from '../../src-domain/figures/fault.ts'
+import type { CheckedOf } from '../contract.ts'
+import type { Raw } from './handles.ts'
+import { insertNewItem } from './new-items.ts'
+import { prepared } from './prepared.ts'
+import { gone, invalid, newUid } from './rows.ts'
+
+/** Bringing in: rows are staged in parts, outside the steps; one short transaction then makes items and lines of them all. */
+export type BroughtRow = CheckedOf<'bringIn.stage'>['rows'][number]
+
+const stageRow = 'INSERT INTO stage (batch, n, row) VALUES (?, ?, ?) ON CONFLICT (batch, n) DO UPDATE SET row = excluded.row'
+
+export function stageRows(raw: Raw, batch: string, from: number, rows: readonly BroughtRow[]): number {
+  for (const [at, row] of rows.entries()) prepared(raw, stageRow).run(batch, from + at, JSON.stringify(row))
+  return countStaged(raw, batch)
+}
+
+export const countStaged = (raw: Raw, batch: string): number =>
+  prepared<{ n: number }>(raw, 'SELECT count(*) AS n FROM stage WHERE batch = ?').get(batch)!.n
+
+export function dropStaged(raw: Raw, batch: string): void {
+  prepared(raw, 'DELETE FROM stage WHERE batch = ?').run(batch)
+}
+
+export function stagedRows(raw: Raw, batch: string): readonly BroughtRow[] {
+  const rows = prepared<{ row: string }>(raw, 'SELECT row FROM stage WHERE batch = ? ORDER BY n').all(batch)
+  return rows.map(({ row }) => JSON.parse(row) as BroughtRow)
+}
+
+/** Every duty that the rows name, once. */
+export const dutiesOf = (rows: readonly BroughtRow[]): readonly string[] => [
+  ...new Set(rows.flatMap(({ item }) => (item?.duties ?? []).map(({ duty }) => duty))),
+]
+
+export interface Brought {
+  readonly items: number
+  readonly lines: number
+}
+
+// Two rows of the sheet may be the same thing in the same lane: their pieces add up.
+const putLine = `INSERT INTO line (uid, loadout_id, item_id, lane, pieces, sort) VALUES (?, ?, ?, ?, ?, ?)
+  ON CONFLICT (loadout_id, item_id, lane) WHERE item_id IS NOT NULL DO UPDATE SET pieces = pieces + excluded.pieces`
+
+/** Makes items, and lines of one loadout, of the rows in their order. */
+export function makeOf(raw: Raw, rows: readonly BroughtRow[], loadoutId: number | null, today: string): Outcome<Brought> {
+  let items = 0
+  let lines = 0
+  for (const [at, row] of rows.entries()) {
+    const itemId = row.itemId ?? (row.item ? insertNewItem(raw, row.item, today, 'brought') : null)
+    if (itemId === null) return invalid(`rows.${at}.item`, 'a row is a new item or one of the closet')
+    if (row.itemId === null) items += 1
+    else if (!isThere(raw, itemId)) return gone('item', itemId)
+    if (row.line === null || loadoutId === null) continue
+    prepared(raw, putLine).run(newUid(), loadoutId, itemId, row.line.lane, row.line.pieces, at)
+    lines += 1
+  }
+  return ok({ items, lines })
+}
+
+const isThere = (raw: Raw, id: number): boolean => prepared(raw, 'SELECT 1 FROM item WHERE id = ?').get(id) !== undefined
+
+/** The rows staged must be as many as the window sent: one part lost on the way is not a smaller sheet. */
+export function allStaged(raw: Raw, batch: string, rows: number): Outcome<null> {
+  const staged = countStaged(raw, batch)
+  return staged === rows ? ok(null) : fault('input.missing', { field: 'rows', staged, sent: rows })
+}
