@@ -9,7 +9,7 @@ export function storeFault(error: unknown): Fault | null {
   const code = 'code' in error && typeof error.code === 'string' ? error.code : ''
   const detail = error.message
   if (code === 'SQLITE_FULL' || code === 'ENOSPC' || code === 'EDQUOT') return fault('store.full', { detail }).fault
-  if (isReadOnly(code)) return fault('store.read-only', { detail }).fault
+  if (isReadOnly(code) || isNoFolder(error)) return fault('store.read-only', { detail }).fault
   if (code.startsWith('SQLITE_CORRUPT') || code === 'SQLITE_NOTADB') return fault('store.damaged', { detail }).fault
   // SQLite grows its shared index and its log by writes that a full disk refuses under these names.
   if (code === 'SQLITE_IOERR_WRITE' || code === 'SQLITE_IOERR_SHMSIZE') return fault('store.full', { detail: `${code}: ${detail}` }).fault
@@ -23,4 +23,10 @@ export function storeFault(error: unknown): Fault | null {
 
 function isReadOnly(code: string): boolean {
   return code.startsWith('SQLITE_READONLY') || code.startsWith('SQLITE_CANTOPEN') || ['EACCES', 'EPERM', 'EROFS'].includes(code)
+}
+
+/** The data folder cannot be made. Node says ENOENT, not EROFS, of a recursive mkdir on a read-only disk. */
+function isNoFolder(error: Error): boolean {
+  const { syscall, code } = error as NodeJS.ErrnoException
+  return syscall === 'mkdir' && (code === 'ENOENT' || code === 'ENOTDIR' || code === 'EEXIST')
 }

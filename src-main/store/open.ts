@@ -9,6 +9,7 @@ import { storeFault } from './faults.ts'
 import { kyselyOver, type Raw, type ReadDb, type WriteDb } from './handles.ts'
 import { setPragmas } from './pragmas.ts'
 import { forgetSteps } from './undo.ts'
+import { inTransaction } from './transactions.ts'
 import { installTriggers } from './undoable.ts'
 
 /** The open database: one connection that writes, one that only reads. */
@@ -123,7 +124,10 @@ function storeOver(file: string, raw: Raw): Store {
   return { file, raw, readRaw, write: kyselyOver(raw), read: kyselyOver(readRaw) as ReadDb, close }
 }
 
-/** Runs what is pending, all in one transaction. A copy of a file that had something in it is kept first; its steps no longer fit and go. */
+/**
+ * Runs what is pending, all in one transaction (Kysely gives SQLite none). A copy of a file that had something in it is kept first;
+ * its steps no longer fit and go.
+ */
 async function migrate(
   raw: Raw,
   place: Place,
@@ -132,12 +136,20 @@ async function migrate(
 ): Promise<Fault | null> {
   if (had.length === Object.keys(migrations).length) return null
   if (had.length > 0) keepBackup(raw, backupFolder(place.dataDir), 'migration', place.now())
-  const migrator = new Migrator({ db: kyselyOver(raw), provider: { getMigrations: () => Promise.resolve({ ...migrations }) } })
-  const { error } = await migrator.migrateToLatest()
-  if (error !== undefined)
-    return (
-      storeFault(error) ?? fault('store.damaged', { detail: `migration: ${error instanceof Error ? error.message : String(error)}` }).fault
-    )
-  if (had.length > 0) forgetSteps(raw)
-  return null
+  const moved = await inTransaction<Outcome<null>>(raw, async () => {
+    const { error } = await migratorOver(raw, migrations).migrateToLatest()
+    if (error !== undefined) return storeFaultOf(error)
+    if (had.length > 0) forgetSteps(raw)
+    return ok(null)
+  })
+  return moved.ok ? null : moved.fault
+}
+
+const migratorOver = (raw: Raw, migrations: Readonly<Record<string, Migration>>): Migrator =>
+  new Migrator({ db: kyselyOver(raw), provider: { getMigrations: () => Promise.resolve({ ...migrations }) } })
+
+function storeFaultOf(error: unknown): Outcome<never> {
+  const expected = storeFault(error)
+  if (expected) return fault(expected.code, expected.facts)
+  return fault('store.damaged', { detail: `migration: ${error instanceof Error ? error.message : String(error)}` })
 }

@@ -1,4 +1,4 @@
-import { copyFileSync, existsSync, renameSync, rmSync } from 'node:fs'
+import { copyFileSync, existsSync, renameSync, rmSync, statSync } from 'node:fs'
 import { join } from 'node:path'
 import Database from 'better-sqlite3'
 import { migrations } from '../../migrations/index.ts'
@@ -42,18 +42,24 @@ export function putInPlace(dataDir: string, backup: string, at: Date): void {
   syncFolderOf(part)
 }
 
-/** The replaced file with its log, under the moment's name. A sound store has a backup of kind `restore` too; a damaged one only this. */
+/**
+ * The replaced file with its log, under the moment's name. A sound store has a backup of kind `restore` too; a damaged one only this.
+ * The shared index goes: SQLite makes it anew from the log.
+ */
 function moveAside(dataDir: string, at: Date): void {
   const stamp = at.toISOString().replaceAll(/[-:.]/g, '')
+  rmSync(`${storeFile(dataDir)}-shm`, { force: true })
   // The main file goes last: without its log beside it, it would read as an older state.
-  for (const ending of ['-wal', '-shm', '']) {
+  for (const ending of ['-wal', '']) {
     const file = storeFile(dataDir) + ending
-    if (existsSync(file)) renameSync(file, join(dataDir, `replaced-${stamp}.sqlite${ending}`))
+    if (!existsSync(file)) continue
+    if (ending === '-wal' && statSync(file).size === 0) rmSync(file)
+    else renameSync(file, join(dataDir, `replaced-${stamp}.sqlite${ending}`))
   }
 }
 
 /** Drops the file that a restore moved aside, once the store has opened from the backup and what it replaced is itself kept as a backup. */
 export function dropAside(dataDir: string, at: Date): void {
   const stamp = at.toISOString().replaceAll(/[-:.]/g, '')
-  for (const ending of ['', '-wal', '-shm']) rmSync(join(dataDir, `replaced-${stamp}.sqlite${ending}`), { force: true })
+  for (const ending of ['', '-wal']) rmSync(join(dataDir, `replaced-${stamp}.sqlite${ending}`), { force: true })
 }
