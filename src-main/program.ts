@@ -1,6 +1,9 @@
 import type { ProgramState } from './answers.ts'
 import type { Fault, Outcome } from '../src-domain/figures/fault.ts'
 import type { Heard, Reply } from './contract.ts'
+import { keepFileRow } from './files/file-row.ts'
+import { startSweeps } from './files/sweep.ts'
+import { makeWeb } from './files/web.ts'
 import { handlers } from './handlers/index.ts'
 import { makeRouter, type Routed } from './router.ts'
 import { backupFolder, keepBackup, newestAt, newestSound } from './store/backup.ts'
@@ -51,12 +54,14 @@ export async function openProgram(options: ProgramOptions): Promise<Program> {
   const running = await makeRunning(options)
   const call = makeRouter(running, handlers)
   const stopBackups = startBackups(running)
+  const stopSweeps = startSweeps(running)
   return {
     call,
     onHeard: running.onHeard,
-    web: () => Promise.resolve(new Response(null, { status: 404 })),
+    web: makeWeb({ dataDir: options.dataDir, keepRow: (file) => keepFileRow(running, file) }),
     close: async () => {
       stopBackups()
+      stopSweeps()
       await running.alone(() => running.reading(() => Promise.resolve(running.shut())))
     },
   }

@@ -1,5 +1,5 @@
 import type { IncomingMessage, ServerResponse } from 'node:http'
-import { Readable } from 'node:stream'
+import { PassThrough, Readable } from 'node:stream'
 import { pipeline } from 'node:stream/promises'
 import { address } from './guard.ts'
 import { safeHeaders } from './page.ts'
@@ -12,8 +12,17 @@ export function webRequest(port: number, request: IncomingMessage): Request {
     const value = headerOf(request, name)
     if (value !== undefined) headers.set(name, value)
   }
-  const body = method === 'GET' || method === 'HEAD' ? null : Readable.toWeb(request)
+  const body = method === 'GET' || method === 'HEAD' ? null : Readable.toWeb(bodyOf(request))
   return new Request(`http://${address}:${port}${request.url ?? '/'}`, { method, headers, body, duplex: 'half' })
+}
+
+/** A body that can be given up without cutting the line on which the refusal must still go out; a sender who hangs up is an error in it. */
+function bodyOf(request: IncomingMessage): Readable {
+  const body = new PassThrough()
+  request.on('close', () => {
+    if (!request.complete) body.destroy(new Error('the sender hung up'))
+  })
+  return request.pipe(body)
 }
 
 export function headerOf(request: IncomingMessage, name: string): string | undefined {
