@@ -118,14 +118,21 @@ export function parseMassInTwo(
 ): Parsed<TypedMass> {
   const mark = decimal === undefined ? {} : { decimal }
   if (second.trim() === '') return parseMass(first, { unit: head, ...mark })
-  const small = parseMass(second, { unit: tail, ...mark })
-  if (first.trim() === '' || !small.ok) return small
-  const big = parseMass(first, { unit: head, ...mark })
+  if (first.trim() === '') return parseMass(second, { unit: tail, ...mark })
+  const exactly = (text: string, unit: MassUnit) => read(text, massKind, { unit, ...mark }, (said, base) => ({ ...said, base }))
+  const big = exactly(first, head)
+  const small = exactly(second, tail)
   if (!big.ok) return big
-  const { value } = big
-  const massMg = value.massMg + small.value.massMg
-  const origin = value.origin ?? small.value.origin
-  return { ok: true, value: { ...value, massMg, figure: toNumber(fromMg(massMg, value.unit)), ...(origin ? { origin } : {}) } }
+  if (!small.ok) return small
+  const base = plus(big.value.base, small.value.base)
+  if (isBelow(massKind.most, base)) return fault('quantity.too-large', { text: shown(`${first} ${second}`), limit: massKind.mostText })
+  const { typed } = big.value
+  const origin = typed.origin ?? small.value.typed.origin
+  const figure = toNumber(times(base, inverse(typed.unit)))
+  return {
+    ok: true,
+    value: { ...typed, figure, massMg: Number(roundHalfAway(base)), ...stepOf(small.value), ...(origin ? { origin } : {}) },
+  }
 }
 
 /** A count of pieces, 1 to 9999: `8`, `×8`, `8 pcs`, `2 pairs` is 2. */
@@ -194,7 +201,7 @@ const lengthKind: KindOfQuantity<UnitOf<'length'>> = {
     mi: 'mi mile miles',
   }),
   large: new Set(['km', 'mi']),
-  tail: { ft: 'in', m: 'cm' },
+  tail: { ft: 'in' },
   most: ratio(100_000_000_000),
   mostText: '100 000 km',
 }
@@ -320,6 +327,7 @@ function readTerms<U extends Unit, T>(
   if (typeof choices === 'string')
     return choices === 'missing' ? fault('quantity.unit-missing', { text: shown(text) }) : unknownUnit(text, found, kind)
   if (!descends(choices[0]!)) return unreadable(text, 'units in an odd order')
+  if (!fitsUnderHead(found, choices[0]!)) return unreadable(text, 'a second number too large')
   if (!wholeHeads(found)) return unreadable(text, 'a part before the last unit')
   const lists = choices.length > 1 || found.some((term) => term.readings.length > 1)
   if (lists) return ambiguous(text, allReadings(found, choices, rest.isNegative))
@@ -349,18 +357,17 @@ function finish<U extends Unit, T>(
 }
 
 const inverse = (unit: Unit): Ratio => ({ n: units[unit].per.d, d: units[unit].per.n })
-const fromMg = (massMg: number, unit: MassUnit): Ratio => times(ratio(massMg), inverse(unit))
 const signedNumber = (term: Term, isNegative: boolean): number => (isNegative ? -1 : 1) * toNumber(term.readings[0]!.value) || 0
 const stepOf = ({ lastStep }: Said<MassUnit>): { stepMg?: number } => (lastStep ? { stepMg: toNumber(lastStep) } : {})
 
-function sum<U extends Unit>(found: readonly Term[], chosen: readonly U[], isNegative: boolean): Ratio {
+function sum(found: readonly Term[], chosen: readonly Unit[], isNegative: boolean): Ratio {
   return found.reduce((base, term, at) => {
     const { value } = term.readings[0]!
     return plus(base, exactInBase(isNegative ? { n: -value.n, d: value.d } : value, chosen[at]!))
   }, ratio(0))
 }
 
-function joinWords<U extends Unit>(text: string, kind: KindOfQuantity<U>): string {
+function joinWords(text: string, kind: KindOfQuantity<Unit>): string {
   return (kind.join ?? []).reduce((now, [pattern, word]) => now.replace(pattern, word), text)
 }
 
@@ -399,13 +406,22 @@ function descends(chosen: readonly Unit[]): boolean {
   return chosen.every((unit, at) => at === 0 || isBelow(units[unit].per, units[chosen[at - 1]!].per))
 }
 
+/** A second number without a unit counts parts of the first: `1lb15` is 1 lb 15 oz, `1lb16` is a slip. */
+function fitsUnderHead(found: readonly Term[], chosen: readonly Unit[]): boolean {
+  return found.every((term, at) => {
+    if (at === 0 || term.word !== '') return true
+    const part = times(term.readings[0]!.value, units[chosen[at]!].per)
+    return isBelow(part, units[chosen[at - 1]!].per)
+  })
+}
+
 /** Only the last term may have a part: `1.5 lb 3 oz` is no way to say a mass. */
 function wholeHeads(found: readonly Term[]): boolean {
   return found.slice(0, -1).every((term) => term.readings.every((reading) => reading.value.d === 1n))
 }
 
-function allReadings<U extends Unit>(found: readonly Term[], choices: readonly (readonly U[])[], isNegative: boolean): readonly string[] {
-  const say = (chosen: readonly U[], pick: (readings: readonly NumberReading[]) => NumberReading): string =>
+function allReadings(found: readonly Term[], choices: readonly (readonly Unit[])[], isNegative: boolean): readonly string[] {
+  const say = (chosen: readonly Unit[], pick: (readings: readonly NumberReading[]) => NumberReading): string =>
     (isNegative ? '-' : '') + found.map((term, at) => `${pick(term.readings).text} ${typedName(chosen[at]!)}`).join(' ')
   const first = choices.map((chosen) => say(chosen, (readings) => readings[0]!))
   const last = choices.map((chosen) => say(chosen, (readings) => readings.at(-1)!))
@@ -443,7 +459,7 @@ function disagreement<U extends Unit>(marked: Claimed, kind: KindOfQuantity<U>, 
   return Math.abs(outer - inner) <= Math.abs(outer) * 0.01 ? undefined : [marked.rest, marked.note]
 }
 
-function unknownUnit<U extends Unit>(text: string, found: readonly Term[], kind: KindOfQuantity<U>): Refused {
+function unknownUnit(text: string, found: readonly Term[], kind: KindOfQuantity<Unit>): Refused {
   const unit = found.find((term) => term.word !== '' && !kind.words[term.word] && !kind.doubtful?.[term.word])?.word ?? ''
   return fault('quantity.unit-unknown', { text: shown(text), unit, kind: kind.kind })
 }

@@ -25,10 +25,10 @@ export const justOpened: Steadiness = { isFresh: true, shown: null, since: null,
 export function heard(state: Steadiness, report: ScaleReport, atMs: number): Steadiness {
   if (state.isFresh) return { ...justOpened, isFresh: false }
   if (report.status !== 'stable') return { isFresh: false, shown: report, since: null, steadyMg: null, takenMg: null }
-  const same = state.since?.massMg === report.massMg && atMs >= state.since.atMs
-  const since = same && state.since ? state.since : { massMg: report.massMg, atMs }
+  const before = state.since?.massMg === report.massMg && atMs >= state.since.atMs ? state.since : null
+  const since = before ?? { massMg: report.massMg, atMs }
   const takenMg = state.takenMg === report.massMg ? state.takenMg : null
-  const isSteady = same && atMs - since.atMs >= settleMs && takenMg === null
+  const isSteady = before !== null && atMs - since.atMs >= settleMs && takenMg === null
   return { isFresh: false, shown: report, since, steadyMg: isSteady ? report.massMg : null, takenMg }
 }
 

@@ -54,7 +54,7 @@ export function plainText(typed: string): string {
 
 const number =
   /(\d+[ -]+\d+ ?\/ ?\d+|\d+ ?\/ ?\d+|\d{1,3}(?:[ ']\d{3})+(?![\d/])(?:[.,]\d+)?|\d+(?:[.,]\d+)*|[.,]\d+)([eE][+-]?\d{1,2}(?![\p{L}\d]))?/uy
-const word = /[ -]?(fl\.? ?oz|\p{L}+(?:[²2]\p{L}+)?|[#"'°%]+\p{L}*)?\.?/uy
+const word = /(?:[ -]?(fl\.? ?oz|\p{L}+(?:[²2]\p{L}+)?|[#"'°%]+\p{L}*))?\.?/uy
 const between = /(?: ?[,;&+] ?| and | )?/uy
 
 /** Numbers each followed by a unit word or none, to the end of the text; undefined when something else stands in it. */

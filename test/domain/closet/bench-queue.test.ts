@@ -103,7 +103,7 @@ describe('the queue at the bench', () => {
     )
     fc.assert(
       fc.property(items, lines, (owned, carried) => {
-        const rows = owned.map((one) => item(one.id, { massFrom: one.from as QueueItem['massFrom'], massMg: one.from === 'none' ? null : one.massMg, weighedOn: one.from === 'measured' ? one.on : null })) // prettier-ignore
+        const rows = owned.map((one) => item(one.id, { massFrom: one.from, massMg: one.from === 'none' ? null : one.massMg, weighedOn: one.from === 'measured' ? one.on : null })) // prettier-ignore
         const queue = benchQueue(rows, carried.map((one) => line(one.itemId, one.loadoutId, `2025-10-0${one.loadoutId}`, { pieces: one.pieces })), before) // prettier-ignore
         const order = queueOrder(queue)
         expect(new Set(order).size).toBe(order.length)

@@ -73,6 +73,10 @@ describe('a mass typed freely', () => {
     ['12 fl oz', 'quantity.unit-unknown'],
     ['12 elephants', 'quantity.unit-unknown'],
     ['3 oz 1 lb', 'quantity.unreadable'],
+    ['1lb15', 878_835], // 31 × 28 349.523125 = 878 835.217
+    ['1lb16', 'quantity.unreadable'],
+    ['412-', 'quantity.unreadable'],
+    ['2025-10-08', 'quantity.unreadable'],
     ['1.5 lb 3 oz', 'quantity.unreadable'],
     ['1/0 oz', 'quantity.unreadable'],
     ['1.2.3', 'quantity.unreadable'],
@@ -138,7 +142,8 @@ describe('a mass typed freely', () => {
   })
 
   test('pounds in one column and ounces in the next make one mass', () => {
-    expect(parseMassInTwo('1', '3')).toMatchObject({ ok: true, value: { massMg: 538_641 + 0 } })
+    expect(parseMassInTwo('1', '3')).toMatchObject({ ok: true, value: { massMg: 538_641 } })
+    expect(parseMassInTwo('2', '1')).toMatchObject({ ok: true, value: { massMg: 935_534 } }) // 935 534.263: rounded once, not twice
     expect(parseMassInTwo('', '3.2')).toMatchObject({ ok: true, value: { massMg: 90_718 } })
     expect(parseMassInTwo('2', '')).toMatchObject({ ok: true, value: { massMg: 907_185 } })
     expect(parseMassInTwo('', '')).toMatchObject({ ok: false, fault: { code: 'input.missing' } })
@@ -157,7 +162,6 @@ describe('the other quantities', () => {
     ['9,510 ft', 2898.648],
     ['39 mi', 62_764.416],
     ['62 km', 62_000],
-    ['1 m 80', 1.8],
   ])('length %j', (text, lengthM) => expect(parseLength(text)).toMatchObject({ ok: true, value: { lengthM } }))
 
   test.each([
@@ -289,7 +293,7 @@ function isSound(text: string, parse: (text: string) => { readonly ok: boolean }
   return !numbers.includes('"not finite"')
 }
 
-const like = fc.array(fc.constantFrom(...'0123456789.,/-+~≈ ½#"\'°()[]', 'oz', 'lb', 'g', 'kg', 'R', 'RSI', 'C', 'F', 'e', 'Oct', '€', '\u00a0', 'mAh', 'V', ' to '), { maxLength: 24 }).map((parts) => parts.join('')) // prettier-ignore
+const like = fc.array(fc.constantFrom(...'0123456789.,/-+~≈ ½#"\'°()[]'.split(''), 'oz', 'lb', 'g', 'kg', 'R', 'RSI', 'C', 'F', 'e', 'Oct', '€', '\u00a0', 'mAh', 'V', ' to '), { maxLength: 24 }).map((parts) => parts.join('')) // prettier-ignore
 
 describe.each(Object.entries(parsers))('%s is total', (_, parse) => {
   test('over every string', () => {
