@@ -151,9 +151,14 @@ function stretchesOf(brief: Brief): number | null {
 
 /** Parts of the trip between resupplies of this supply's kind; none without a number of days, but for what needs none. */
 function spansFor({ supply }: SupplyLine, { per }: AmountRule, entries: BriefEntries): readonly Span[] {
+  const parts = partsBetween(kindOf(supply), entries)
+  return parts.length === 0 && (per === 'trip' || per === 'stretch') ? [{ fromDay: 0, toDay: 1 }] : parts
+}
+
+/** Parts of the trip between resupplies of a kind, in order (null: nothing renews it, one part); none without a number of days. */
+export function partsBetween(kind: Resupply['what'][number] | null, entries: BriefEntries): readonly Span[] {
   const days = daysCount(entries)
-  if (days === null) return per === 'trip' || per === 'stretch' ? [{ fromDay: 0, toDay: 1 }] : []
-  const kind = kindOf(supply)
+  if (days === null) return []
   const stops = entries.brief.resupplies
     .filter((resupply) => kind !== null && resupply.what.includes(kind))
     .map((resupply) => daysAt(resupply, entries.brief))
@@ -164,7 +169,7 @@ function spansFor({ supply }: SupplyLine, { per }: AmountRule, entries: BriefEnt
 }
 
 /** Which resupply renews it; null: none does. */
-function kindOf(supply: KitSupply): Resupply['what'][number] | null {
+export function kindOf(supply: KitSupply): Resupply['what'][number] | null {
   if (supply.kitArea === 'food') return 'food'
   if (supply.kitArea === 'kitchen') return 'fuel'
   return supply.kitArea === 'light_power' ? 'power' : null

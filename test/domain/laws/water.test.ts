@@ -38,6 +38,17 @@ describe('drinking rate', () => {
     expect([tableRate('hard', -10), tableRate('hard', 48)]).toEqual([drinkingTable.hard[0], drinkingTable.hard[6]])
     expect(tableRate('easy', 32.5)).toBeCloseTo(0.5, 12)
   })
+  test('shade never asks for more than sun', () => {
+    fc.assert(
+      fc.property(
+        air,
+        fc.constantFrom(...efforts),
+        (airC, effort) =>
+          tableRate(effort, airC, 'shade') <= tableRate(effort, airC, 'half') && tableRate(effort, airC, 'half') <= tableRate(effort, airC),
+      ),
+    )
+    expect(tableRate('moderate', 30, 'shade')).toBe(0.55) // PW 0.523 l/h (provisions.md 2.2), rounded up to 0.05
+  })
   test('no body and no factor passes the safe rate an hour', () => {
     const factor = fc.double({ min: 0.3, max: 4, noNaN: true })
     fc.assert(
