@@ -3,12 +3,13 @@
  * Every parser is total: any string gives either a value or a fault, never NaN, never an exception. What can be read in two ways
  * is not guessed: the fault `quantity.ambiguous` offers both readings, each typed so that it can be read again without doubt.
  */
-import type { Fault, Outcome } from '../figures/fault.ts'
+import type { Outcome } from '../figures/fault.ts'
 import { fault } from '../figures/fault.ts'
 import type { Ratio } from '../figures/exact.ts'
 import { fromDecimal, isBelow, plus, ratio, roundHalfAway, times, toNumber } from '../figures/exact.ts'
 import type { MassUnit, Unit, UnitKind, UnitOf } from '../figures/units.ts'
 import { exactInBase, units } from '../figures/units.ts'
+import type { Parsed, Refused } from './parsed.ts'
 import type { Claimed, SaidOrigin } from './typed-marks.ts'
 import { takeMarks } from './typed-marks.ts'
 import type { CommaRule, DecimalMark, NumberReading, Term } from './typed-number.ts'
@@ -16,15 +17,8 @@ import { longestText, plainText, terms } from './typed-number.ts'
 
 export { parseMoney } from './typed-money.ts'
 export { parseDate } from './typed-date.ts'
+export type { Parsed, Refused } from './parsed.ts'
 export type { DecimalMark }
-
-export type Parsed<T> = { readonly ok: true; readonly value: T } | Refused
-export interface Refused {
-  readonly ok: false
-  readonly fault: Fault
-  /** Of `quantity.ambiguous`: what may have been meant, likelier first, each readable again without doubt. */
-  readonly readings?: readonly string[]
-}
 
 export interface ReadingOptions<U extends Unit> {
   /** Unit of a bare number. Without it a bare number is refused. */
@@ -436,6 +430,7 @@ function typedName(unit: Unit): string {
 
 /** `350–360 g`: two quantities with a dash or "to" between them are offered one by one. */
 function rangeOf<U extends Unit>(text: string, rest: string, kind: KindOfQuantity<U>, options: ReadingOptions<U>): Refused | undefined {
+  if (!rest.includes('-') && !rest.includes('to')) return undefined
   const sides = rest.split(/(?<=[\p{L}\d.]) ?(?:-|\bto\b) ?(?=[\d.,])(?!\d+ ?\/)/u)
   if (sides.length !== 2) return undefined
   const high = terms(sides[1]!, commaRule(kind, options))

@@ -12,21 +12,11 @@ import type { MassUnit } from '../figures/units.ts'
 import { units } from '../figures/units.ts'
 import type { Field, Layout } from './scale-layout.ts'
 import { commonLayout } from './scale-layout.ts'
+import type { ScaleReport, ScaleStatus } from './scale-said.ts'
 
 export * from './scale-layout.ts'
 export * from './scale-steady.ts'
-
-/** zero: stable and empty · moving: not settled · stable · under-zero: below the zero it was set to; shown, never kept. */
-export type ScaleStatus = 'zero' | 'moving' | 'stable' | 'under-zero'
-
-export interface ScaleReport {
-  readonly status: ScaleStatus
-  /** Whole milligrams; below nothing when under zero. */
-  readonly massMg: number
-  /** One count of the report: the scale's own step is this or a few of it. */
-  readonly stepMg: number
-  readonly unit: MassUnit
-}
+export type { ScaleReport, ScaleStatus } from './scale-said.ts'
 
 /** Units by their place in the table, 1 to 12. The tael is left out: it is 36 to 50 g by country. */
 const unitByIndex: readonly (MassUnit | undefined)[] = [

@@ -2,7 +2,7 @@
  * Whether a scale has settled: two equal stable reports at least 0.3 s apart, and nothing else between them. The first report after
  * opening may be an old one and is thrown away. A pure step from state to state; the caller brings the time.
  */
-import type { ScaleReport } from './scale-report.ts'
+import type { ScaleReport } from './scale-said.ts'
 
 export const settleMs = 300
 

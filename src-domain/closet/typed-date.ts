@@ -3,7 +3,7 @@
  * `08/10/2025` may be either order and is asked about unless `order` says which.
  */
 import { fault } from '../figures/fault.ts'
-import type { Parsed } from './quantity.ts'
+import type { Parsed } from './parsed.ts'
 import { longestText, plainText } from './typed-number.ts'
 
 export interface TypedDate {

@@ -4,7 +4,7 @@
  */
 import { isBelow, ratio, roundHalfAway, times } from '../figures/exact.ts'
 import { fault } from '../figures/fault.ts'
-import type { Parsed } from './quantity.ts'
+import type { Parsed } from './parsed.ts'
 import type { DecimalMark } from './typed-number.ts'
 import { longestText, plainText, terms } from './typed-number.ts'
 

@@ -40,6 +40,8 @@ const vulgar: Readonly<Record<string, string>> = {
 
 /** Compatibility forms made plain: no-break and thin spaces, full-width digits, fraction signs, every dash and minus, curly quotes. */
 export function plainText(typed: string): string {
+  // Most cells are plain already.
+  if (/^[!-&(-~]+(?: [!-&(-~]+)*$/u.test(typed)) return typed
   return typed
     .replace(/[½⅓⅔¼¾⅕⅖⅗⅘⅙⅚⅐⅛⅜⅝⅞⅑⅒]/gu, (sign) => ` ${vulgar[sign] ?? ''} `)
     .normalize('NFKC')

@@ -32,16 +32,24 @@ export function roundHalfAway({ n, d }: Ratio): bigint {
   return n < 0n ? -whole : whole
 }
 
-/** The nearest double: 24 significant digits are handed to the language's own decimal reading. */
+/**
+ * The nearest double. Two whole numbers that a double holds divide to it in one rounding; of larger ones 24 significant digits are
+ * handed to the language's own decimal reading.
+ */
 export function toNumber({ n, d }: Ratio): number {
   const size = n < 0n ? -n : n
+  if (size < largest && d < largest) return Number(n) / Number(d)
   const places = Math.max(0, 24 - (String(size).length - String(d).length))
   const near = Number(`${(size * 10n ** BigInt(places)) / d}e-${places}`)
   return n < 0n ? -near : near
 }
 
+/** 2^53: below it every whole number is a double. */
+const largest = 9_007_199_254_740_992n
+
 function reduced(n: bigint, d: bigint): Ratio {
   if (d === 0n) throw new Error('a fraction over nothing')
+  if (d === 1n) return { n, d }
   const common = greatest(n < 0n ? -n : n, d)
   return { n: n / common, d: d / common }
 }

@@ -3,7 +3,7 @@ import type { Figure } from './figure.ts'
 import { uncertainty } from './figure.ts'
 import type { Shown } from './digits.ts'
 import { bandOf, digitsOf, fixed, nbsp, placesDeserved, roundHalfAway, stepsOf } from './digits.ts'
-import type { UnitChoice } from './format.ts'
+import type { UnitChoice } from './unit-choice.ts'
 import type { Unit } from './units.ts'
 import { convertNumber, units } from './units.ts'
 

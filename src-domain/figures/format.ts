@@ -8,22 +8,15 @@ import type { Figure, Origin } from './figure.ts'
 import { uncertainty } from './figure.ts'
 import { convertFigure, convertNumber } from './units.ts'
 import type { MassUnit } from './units.ts'
+import type { UnitChoice } from './unit-choice.ts'
 import type { Shown } from './digits.ts'
 import { bandOf, digitsOf, nbsp, placesDeserved, plain, roundHalfAway } from './digits.ts'
 
 export type { Shown } from './digits.ts'
+export type { UnitChoice, UnitSystem } from './unit-choice.ts'
+export { metric, us } from './unit-choice.ts'
 export { bandOf, digitsOf, fixed, minus, nbsp, plain } from './digits.ts'
 export * from './format-quantities.ts'
-
-export type UnitSystem = 'metric' | 'us'
-export interface UnitChoice {
-  readonly mass: UnitSystem
-  readonly length: UnitSystem
-  readonly temp: UnitSystem
-  readonly volume: UnitSystem
-}
-export const metric: UnitChoice = { mass: 'metric', length: 'metric', temp: 'metric', volume: 'metric' }
-export const us: UnitChoice = { mass: 'us', length: 'us', temp: 'us', volume: 'us' }
 
 /** A mass from the store (whole milligrams with where it comes from) or a worked one. `uMg`: one standard uncertainty. */
 export type Mass = Figure<MassUnit> | StoredMass
