@@ -66,7 +66,7 @@ export function stripOf(totals: Totals, marks: readonly Mark[], scale: Scale = s
   return {
     segments: [...segmentsOf(totals, 'on_me', 0), ...segmentsOf(totals, 'in_pack', 0), ...segmentsOf(totals, 'used_up', baseG)],
     dimensions: [
-      { of: 'worn', fromG: -wornG, toG: 0, figure: totals.worn.figure },
+      { of: 'worn', fromG: 0 - wornG, toG: 0, figure: totals.worn.figure },
       { of: 'base', fromG: 0, toG: baseG, figure: totals.base.figure },
       { of: 'consumables', fromG: baseG, toG: packG, figure: totals.consumables.figure },
     ],
