@@ -3,6 +3,7 @@ import { backupHandlers } from './backups.ts'
 import { benchHandlers } from './bench.ts'
 import { bringInHandlers } from './bring-in.ts'
 import { closetHandlers } from './closet.ts'
+import { demoHandlers } from './demo.ts'
 import { itemHandlers } from './items.ts'
 import type { Handlers } from './kinds.ts'
 import { loadoutHandlers } from './loadouts.ts'
@@ -29,5 +30,5 @@ export const handlers: Handlers = Object.freeze({
   'archive.write': notYet,
   'archive.look': notYet,
   'archive.take': notYet,
-  'demo.open': notYet,
+  ...demoHandlers,
 })

@@ -1,7 +1,7 @@
 import { app } from 'electron'
 import { spawn } from 'node:child_process'
 import { resolve } from 'node:path'
-import { fillDemo } from '../files/demo.ts'
+import { fillDemo } from '../files/demo/fill.ts'
 import { openProgram } from '../program.ts'
 import { readWindowArguments } from './arguments.ts'
 import { demoFolder } from './data-folder.ts'

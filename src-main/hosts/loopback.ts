@@ -3,7 +3,7 @@ import { existsSync } from 'node:fs'
 import { resolve } from 'node:path'
 import { createInterface } from 'node:readline'
 import { fileURLToPath } from 'node:url'
-import { fillDemo } from '../files/demo.ts'
+import { fillDemo } from '../files/demo/fill.ts'
 import { openProgram } from '../program.ts'
 import { readArguments } from './arguments.ts'
 import { demoFolder } from './data-folder.ts'
@@ -28,7 +28,7 @@ async function openDemo(): Promise<string> {
     '--port',
     '0',
   ]
-  const child = spawn(process.execPath, words, { stdio: ['ignore', 'pipe', 'inherit'], detached: true })
+  const child = spawn(process.execPath, words, { stdio: ['ignore', 'pipe', 'ignore'], detached: true })
   for await (const line of createInterface(child.stdout)) {
     child.unref()
     child.stdout.destroy()
