@@ -1,11 +1,13 @@
 import type { Asked, Check, Finding, Found } from './check.ts'
+import { gasCold } from './gas-cold.ts'
+import { fuel } from './fuel.ts'
 import { waterTreatment } from './water-treatment.ts'
 import { waterCarry } from './water-carry.ts'
 import { duties } from './duties.ts'
 import { safety } from './safety.ts'
 
 /** All checks, in the order of DESIGN.md's table. They keep their places whatever they find. */
-export const checks: readonly Check[] = [waterCarry, waterTreatment, safety, duties]
+export const checks: readonly Check[] = [waterCarry, waterTreatment, fuel, gasCold, safety, duties]
 
 export interface Row {
   readonly check: Check

@@ -24,7 +24,7 @@ export const waterCarry: Check = {
     if (!need.ok) return unknown(need.missing, need.facts)
     if (need.stretch === null) return notAsked('no-dry-stretch')
     const silent = vesselWithoutLitres(asked.loadout)
-    if (silent !== null) return unknown('say-how-much-water-it-holds', { name: silent })
+    if (silent !== null) return unknown('water-capacity', { name: silent })
     const { stretch, litres } = need.stretch
     const saying =
       stretch === null

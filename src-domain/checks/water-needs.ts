@@ -30,7 +30,7 @@ export function waterNeed(asked: Asked): WaterNeed {
   if (!cut.ok) return cut
   let worst: StretchWater | null = null
   for (const stretch of cut.stretches) {
-    if (stretch.highC === null) return { ok: false, missing: 'say-the-expected-high' }
+    if (stretch.highC === null) return { ok: false, missing: 'high' }
     const litres = stretchLitres(asked, stretch.hours, stretch.highC, stretch.dryCamps)
     if (worst === null || litres.value > worst.litres.value) worst = { stretch, litres }
   }
@@ -39,10 +39,10 @@ export function waterNeed(asked: Asked): WaterNeed {
 
 function typedStretch(asked: Asked): WaterNeed {
   const { brief } = asked
-  if (brief.dryHours === null && brief.dryCamps === 0) return { ok: false, missing: 'say-the-longest-dry-stretch' }
+  if (brief.dryHours === null && brief.dryCamps === 0) return { ok: false, missing: 'dry-stretch' }
   if ((brief.dryHours ?? 0) === 0 && brief.dryCamps === 0) return { ok: true, stretch: null }
   const highC = highestHigh(brief)
-  if (highC === null) return { ok: false, missing: 'say-the-expected-high' }
+  if (highC === null) return { ok: false, missing: 'high' }
   return { ok: true, stretch: { stretch: null, litres: stretchLitres(asked, brief.dryHours ?? 0, highC, brief.dryCamps) } }
 }
 
@@ -57,7 +57,7 @@ export function drawnNeed(asked: Asked): DrawnNeed {
   const parts: Given[] = []
   for (const stretch of cut.stretches) {
     if (brief.sources.length > 0 && (stretch.from === null || stretch.from.safe)) continue
-    if (stretch.highC === null) return { ok: false, missing: 'say-the-expected-high' }
+    if (stretch.highC === null) return { ok: false, missing: 'high' }
     const camps = stretch.campsAtSource + stretch.dryCamps
     parts.push({ name: stretch.from?.name || 'on the way', figure: drawnLitres(asked, stretch.hours, stretch.highC, camps) })
   }
@@ -75,10 +75,10 @@ function cutWay({ brief, trip, walker }: Asked): Cut {
 }
 
 export const routeMissing = {
-  legs: 'say-the-legs',
-  length: 'say-how-long-each-leg-is',
-  climb: 'say-how-much-each-leg-climbs',
-  descent: 'say-how-much-each-leg-descends',
+  legs: 'legs',
+  length: 'leg-length',
+  climb: 'leg-climb',
+  descent: 'leg-descent',
 } as const
 
 function stretchLitres({ brief, walker }: Asked, hours: number, highC: number, dryCamps: number): Figure<'l'> {

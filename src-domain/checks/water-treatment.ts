@@ -24,7 +24,7 @@ export const waterTreatment: Check = {
     if (!drawn.ok) return unknown(drawn.missing, drawn.facts)
     if (drawn.litres === null || drawn.litres.value <= 0) return notAsked('all-water-is-safe')
     const means = meansOf(asked.loadout, boiledLitres(asked.brief, asked.trip))
-    if ('silent' in means) return unknown('say-how-much-it-treats', { name: means.silent })
+    if ('silent' in means) return unknown('treats', { name: means.silent })
     return found({
       have: means.litres,
       need: drawn.litres,

@@ -23,5 +23,15 @@ export const fuelMass = {
   compute: ({ heatKJ, heatValue, efficiency, wind, primingG }) => (heatKJ / (heatValue * efficiency)) * wind + primingG,
 } as const satisfies Law<Takes, 'g'>
 
+/** Share of the full canister left when the trip's need has been burned. */
+export const canisterLeft = {
+  name: 'Left in the canister at the end',
+  formula: 'r = (carried − need)/full, 0 to 1',
+  source: { cite: 'subtraction', known: 'memory' },
+  takes: { carriedG: 'g', needG: 'g', fullG: 'g' },
+  unit: '1',
+  compute: ({ carriedG, needG, fullG }) => (fullG > 0 ? Math.min(1, Math.max(0, (carriedG - needG) / fullG)) : 0),
+} as const satisfies Law<{ carriedG: 'g'; needG: 'g'; fullG: 'g' }, '1'>
+
 /** What a weighed burn says of the efficiency: Q/(LHV·Δm). */
 export const burnEfficiency = (heatKJ: number, heatMJkg: number, burnedG: number): number => heatKJ / (heatMJkg * burnedG)
