@@ -1,4 +1,12 @@
 import type { Asked, Check, Finding, Found } from './check.ts'
+import { sleepWarmth } from './sleep-warmth.ts'
+import { groundWarmth } from './ground-warmth.ts'
+import { walkWarmth } from './walk-warmth.ts'
+import { campWarmth } from './camp-warmth.ts'
+import { stopWarmth } from './stop-warmth.ts'
+import { rainCover } from './rain-cover.ts'
+import { legCover } from './leg-cover.ts'
+import { dryStore } from './dry-store.ts'
 import { gasCold } from './gas-cold.ts'
 import { fuel } from './fuel.ts'
 import { waterTreatment } from './water-treatment.ts'
@@ -7,7 +15,22 @@ import { duties } from './duties.ts'
 import { safety } from './safety.ts'
 
 /** All checks, in the order of DESIGN.md's table. They keep their places whatever they find. */
-export const checks: readonly Check[] = [waterCarry, waterTreatment, fuel, gasCold, safety, duties]
+export const checks: readonly Check[] = [
+  sleepWarmth,
+  groundWarmth,
+  walkWarmth,
+  campWarmth,
+  stopWarmth,
+  rainCover,
+  legCover,
+  dryStore,
+  waterCarry,
+  waterTreatment,
+  fuel,
+  gasCold,
+  safety,
+  duties,
+]
 
 export interface Row {
   readonly check: Check
