@@ -29,3 +29,6 @@ export const massUnit = (): MassUnit => (settings.units.mass === 'us' ? 'oz' : '
 const dayFormat = new Intl.DateTimeFormat('en-GB', { day: 'numeric', month: 'short', year: 'numeric', timeZone: 'UTC' })
 /** A local date as it is written: `8 Oct 2025`. */
 export const showDay = (day: string): string => dayFormat.format(new Date(`${day}T00:00:00Z`))
+const rangeFormat = new Intl.DateTimeFormat('en-GB', { day: 'numeric', month: 'long', year: 'numeric', timeZone: 'UTC' })
+/** Two local dates as they are written: `9–12 October 2026`. */
+export const showDays = (from: string, to: string): string => rangeFormat.formatRange(new Date(`${from}T00:00:00Z`), new Date(`${to}T00:00:00Z`))

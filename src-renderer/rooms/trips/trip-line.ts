@@ -1,6 +1,6 @@
 import type { TripRow } from '../../../src-main/contract.ts'
 import { readBrief } from '../../../src-domain/trips/brief.ts'
-import { plain, show, showDay } from '../../state/units.svelte.ts'
+import { plain, show, showDay, showDays } from '../../state/units.svelte.ts'
 import type { Walker } from '../../../src-domain/trips/walker.ts'
 
 /** `9–12 October · 62 km · 2,900 m climb · low −2 °C · walker 58 kg`: what the brief says, and nothing it does not. */
@@ -12,7 +12,7 @@ export function tripLine(trip: TripRow, walker: Walker): string {
       ? 'no dates yet'
       : trip.endsOn === null || trip.endsOn === trip.startsOn
         ? showDay(trip.startsOn)
-        : `${showDay(trip.startsOn)} to ${showDay(trip.endsOn)}`,
+        : showDays(trip.startsOn, trip.endsOn),
     sum('lengthM') > 0 ? plain(show.distance(sum('lengthM'))) : '',
     sum('climbM') > 0 ? `${plain(show.height(sum('climbM')))} climb` : '',
     brief.lowC === null ? '' : `low ${plain(show.temp(brief.lowC))}`,
