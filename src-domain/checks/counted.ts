@@ -12,8 +12,17 @@ export interface Counted {
   readonly needs: readonly Met[]
 }
 
+/** One question is dealt once, though two checks read it. */
+const dealt = new WeakMap<Asked, Counted>()
+
+export function countedOf(asked: Asked): Counted {
+  const known = dealt.get(asked) ?? deal(asked)
+  dealt.set(asked, known)
+  return known
+}
+
 /** In the order of claims on a piece: safety, musts, needs, wants. */
-export function countedOf({ loadout, brief, trip, today }: Asked): Counted {
+function deal({ loadout, brief, trip, today }: Asked): Counted {
   const asks = asksOf(brief, trip, loadout)
   const pairs = [...standing(asks)].sort((a, b) => rank(a) - rank(b)).map((ask) => ({ ask, demand: askedDemand(ask.duty) }))
   const needs = needsOf(loadout)

