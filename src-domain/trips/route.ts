@@ -1,8 +1,9 @@
 /**
  * The way of a brief in hours: each leg with where it begins and ends along the route and how long this walker moves on it.
- *   hours = T(length, climb, descent)·N(terrain)·pace factor        T by the default walking law, without breaks (laws/walking-time.ts, laws/terrain.ts)
- * Where the ground has no factor of time (sand, snow) the path's time stands and is too short: `slowGround` says so.
+ *   hours = T(length, climb, descent)·N(terrain)·pace factor        T by the default walking law, without breaks (laws/walking-time.ts, laws/ground-pace.ts)
+ * Where the ground has no published factor of time (sand, snow) N is that of equal effort, a consequence of the power law: `slowGround` says so.
  */
+import { timeFactorOf } from '../laws/ground-pace.ts'
 import { grounds } from '../laws/terrain.ts'
 import { piecesOfLeg, walkingHours } from '../laws/walking-time.ts'
 import type { Brief, Leg } from './brief.ts'
@@ -31,7 +32,7 @@ export function routeOf(brief: Pick<Brief, 'legs'>, walker: Pick<Walker, 'paceFa
     if (leg.climbM === null) return { ok: false, missing: 'climb', leg: i + 1 }
     if (leg.descentM === null) return { ok: false, missing: 'descent', leg: i + 1 }
     const moving = walkingHours('campbell', piecesOfLeg(leg.lengthM, leg.climbM, leg.descentM))
-    const hours = moving * (grounds[leg.terrain].timeFactor ?? 1) * walker.paceFactor
+    const hours = moving * timeFactorOf(leg.terrain) * walker.paceFactor
     legs.push({ leg, fromM, toM: fromM + leg.lengthM, hours })
     fromM += leg.lengthM
   }

@@ -1,6 +1,7 @@
 import fc from 'fast-check'
 import { describe, expect, test } from 'vitest'
 import { given, uncertainty, work } from '../../../src-domain/figures/figure.ts'
+import { campbell2022 } from '../../../src-domain/laws/campbell.ts'
 import { lcda2019 } from '../../../src-domain/laws/lcda-2019.ts'
 import type { Walking } from '../../../src-domain/laws/lcda-2022.ts'
 import { lcda2022 } from '../../../src-domain/laws/lcda-2022.ts'
@@ -9,6 +10,7 @@ import { minetti } from '../../../src-domain/laws/minetti.ts'
 import { pandolf, santeeCorrection } from '../../../src-domain/laws/pandolf.ts'
 import { snowTerrain } from '../../../src-domain/laws/snow-terrain.ts'
 import { speedAtPower, speedRatio } from '../../../src-domain/laws/speed-at-power.ts'
+import { timeFactorOf } from '../../../src-domain/laws/ground-pace.ts'
 import { grounds } from '../../../src-domain/laws/terrain.ts'
 import { terrains } from '../../../src-domain/trips/brief.ts'
 import { rows } from '../../published/walking-power.ts'
@@ -128,6 +130,20 @@ describe('speed of equal effort', () => {
 })
 
 describe('ground', () => {
+  test('sand and snow take as much longer as equal effort asks', () => {
+    const at = { bodyKg: 70, loadKg: 10, gradePercent: 0, restWPerKg: 1.05 }
+    const pathMs = campbell2022.compute({ slopeDeg: 0 })
+    for (const [terrain, eta] of [
+      ['snow', 1.6],
+      ['sand', 2.1],
+    ] as const) {
+      const there = lcda2022.compute({ ...at, speedMs: pathMs / timeFactorOf(terrain), terrain: eta })
+      expect(there).toBeCloseTo(lcda2022.compute({ ...at, speedMs: pathMs, terrain: 1.1 }), 6)
+    }
+    expect(timeFactorOf('snow')).toBeGreaterThan(1)
+    expect(timeFactorOf('sand')).toBeGreaterThan(timeFactorOf('snow'))
+    expect(timeFactorOf('path')).toBe(1)
+  })
   test('every ground of a brief has its factors, none quicker or cheaper than a road', () => {
     for (const terrain of terrains) {
       expect(grounds[terrain].energyFactor).toBeGreaterThanOrEqual(1)
