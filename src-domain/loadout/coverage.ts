@@ -1,4 +1,5 @@
 import { dutyByCode, type Moment } from '../closet/vocabulary.ts'
+import { goingItems, type Going } from './going.ts'
 import { itemLines, supplyLines, traitNumber, traitText, type KitItem, type KitNeed, type KitSupply, type Loadout } from './loadout.ts'
 
 /**
@@ -33,11 +34,8 @@ export interface Met {
   readonly heldBy: readonly { readonly name: string; readonly pieces: number }[]
 }
 
-/** Pieces that go and may serve: an item once, however many lanes it is in, and never more of it than are owned. */
-interface Bin {
-  readonly item: KitItem
-  readonly pieces: number
-}
+/** Pieces that go and may serve. */
+type Bin = Pick<Going, 'item' | 'pieces'>
 
 /** Needs of everything in the loadout, in its order, once for each item or supply. */
 export function needsOf(loadout: Loadout): readonly Demand[] {
@@ -107,20 +105,7 @@ function momentsOf({ duty, holder }: Demand, loadout: Loadout): readonly Moment[
   return both.length === 0 ? all : both
 }
 
-function binsOf(loadout: Loadout, on: string): readonly Bin[] {
-  const bins = new Map<string, { item: KitItem; pieces: number }>()
-  for (const line of loadout.lines) {
-    if (line.kind !== 'item' || !goes(line.item, line.carriedBy) || isPast(line.item, on)) continue
-    const bin = bins.get(line.item.uid)
-    if (bin === undefined) bins.set(line.item.uid, { item: line.item, pieces: Math.min(line.pieces, line.item.pieces) })
-    else bin.pieces = Math.min(bin.pieces + line.pieces, line.item.pieces)
-  }
-  return [...bins.values()]
-}
-
-/** Owned or wished for; what is lent out only where another carries it. Sold, retired and lost things cover nothing. */
-const goes = ({ status }: KitItem, carriedBy: string): boolean =>
-  status === 'owned' || status === 'wished' || (status === 'lent' && carriedBy !== '')
+const binsOf = (loadout: Loadout, on: string): readonly Bin[] => goingItems(loadout).filter(({ item }) => !isPast(item, on))
 
 const isPast = (item: KitItem, on: string): boolean => {
   const expires = traitText(item, 'expires')
