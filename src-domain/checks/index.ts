@@ -1,4 +1,6 @@
 import type { Asked, Check, Finding, Found } from './check.ts'
+import { power } from './power.ts'
+import { light } from './light.ts'
 import { sleepWarmth } from './sleep-warmth.ts'
 import { groundWarmth } from './ground-warmth.ts'
 import { walkWarmth } from './walk-warmth.ts'
@@ -28,6 +30,8 @@ export const checks: readonly Check[] = [
   waterTreatment,
   fuel,
   gasCold,
+  light,
+  power,
   safety,
   duties,
 ]
