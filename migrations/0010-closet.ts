@@ -80,6 +80,9 @@ const statements: readonly string[] = [
   `CREATE UNIQUE INDEX line_item ON line (loadout_id, item_id, lane) WHERE item_id IS NOT NULL`,
   `CREATE UNIQUE INDEX line_supply ON line (loadout_id, supply_id, ifnull(container_id, 0)) WHERE supply_id IS NOT NULL`,
   `CREATE INDEX line_of_item ON line (item_id)`,
+  // Without these two, every item and scale that goes is looked for in all lines and weighings, row by row.
+  `CREATE INDEX line_container ON line (container_id) WHERE container_id IS NOT NULL`,
+  `CREATE INDEX weighing_scale ON weighing (scale_id) WHERE scale_id IS NOT NULL`,
   `CREATE TABLE saved_view (${id}, room TEXT NOT NULL, name TEXT NOT NULL, state TEXT NOT NULL, UNIQUE (room, name)) STRICT`,
   `CREATE TABLE stage (batch TEXT NOT NULL, n INTEGER NOT NULL, row TEXT NOT NULL, PRIMARY KEY (batch, n)) STRICT`,
   // Undo is data: src-main/store/undo.ts makes the triggers that fill these, from its one list of undoable tables.

@@ -20,6 +20,12 @@ const change = row('change')
 const note = row('note')
 const program = row('program')
 
+/** The pattern alone lets the 31st of February through, which dates in src-domain refuse by throwing. */
+function isRealDay(text: string): boolean {
+  const at = new Date(`${text}T00:00:00Z`)
+  return !Number.isNaN(at.getTime()) && at.toISOString().startsWith(text)
+}
+
 // Parts of inputs. Limits keep a hostile or broken caller from filling memory; they are far above real use.
 const nothing = v.strictObject({})
 const id = v.pipe(v.number(), v.integer(), v.minValue(1))
@@ -27,7 +33,7 @@ const ids = v.pipe(v.array(id), v.minLength(1), v.maxLength(50_000))
 const short = v.pipe(v.string(), v.maxLength(300))
 const name = v.pipe(v.string(), v.trim(), v.minLength(1), v.maxLength(300))
 const long = v.pipe(v.string(), v.maxLength(20_000))
-const day = v.pipe(v.string(), v.isoDate())
+const day = v.pipe(v.string(), v.isoDate(), v.check(isRealDay, 'Not a day of the calendar'))
 const mg = v.pipe(v.number(), v.integer(), v.minValue(0), v.maxValue(1_000_000_000))
 const signedMg = v.pipe(v.number(), v.integer(), v.minValue(-1_000_000_000), v.maxValue(1_000_000_000))
 const pieces = v.pipe(v.number(), v.integer(), v.minValue(1), v.maxValue(100_000))

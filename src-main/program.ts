@@ -170,7 +170,8 @@ function backUpIfDue({ options, store }: Inner): void {
   const folder = backupFolder(options.dataDir)
   try {
     const newest = newestAt(folder, 'daily')
-    if (newest !== null && options.now().getTime() - Date.parse(newest) < dayMs) return
+    // A date ahead of the clock is one that was set back, and no reason to wait for it.
+    if (newest !== null && Math.abs(options.now().getTime() - Date.parse(newest)) < dayMs) return
     keepBackup(open.value.readRaw, folder, 'daily', options.now())
   } catch (error) {
     options.log.warn(`no backup could be kept: ${error instanceof Error ? error.message : String(error)}`)

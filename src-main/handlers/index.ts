@@ -1,4 +1,4 @@
-import { fault } from '../../src-domain/figures/fault.ts'
+import { archiveHandlers } from './archive.ts'
 import { backupHandlers } from './backups.ts'
 import { benchHandlers } from './bench.ts'
 import { bringInHandlers } from './bring-in.ts'
@@ -12,9 +12,6 @@ import { settingHandlers } from './settings.ts'
 import { shelfHandlers } from './shelf.ts'
 import { tripHandlers } from './trips.ts'
 
-// Until src-main/handlers/archive.ts and demo.ts are there.
-const notYet = () => Promise.resolve(fault('program.unknown-call'))
-
 /** Every call's handler. The type makes a row of the contract without one fail to compile. */
 export const handlers: Handlers = Object.freeze({
   ...programHandlers,
@@ -27,8 +24,6 @@ export const handlers: Handlers = Object.freeze({
   ...bringInHandlers,
   ...settingHandlers,
   ...backupHandlers,
-  'archive.write': notYet,
-  'archive.look': notYet,
-  'archive.take': notYet,
+  ...archiveHandlers,
   ...demoHandlers,
 })

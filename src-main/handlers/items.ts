@@ -23,7 +23,8 @@ export const itemHandlers: HandlersOf<'item' | 'items'> = {
     if (!known.ok) return known
     const set = typeof item.setId === 'number' ? await setName(db, item.setId) : null
     if (set?.ok === false) return set
-    return changed({ id: insertNewItem(raw, item, today, 'typed') }, { name: item.name })
+    const id = insertNewItem(raw, item, today, 'typed')
+    return id.ok ? changed({ id: id.value }, { name: item.name }) : id
   },
 
   'item.edit': async (db, { id, ...fields }, { today }) => {

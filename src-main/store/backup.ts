@@ -25,7 +25,7 @@ export function keepBackup(source: Raw, folder: string, why: Why, at: Date): Bac
     rmSync(part, { force: true })
     source.prepare('VACUUM INTO ?').run(part)
     syncPath(part)
-    const complaint = complaintOf(part)
+    const complaint = complaintOf(part, false)
     if (complaint !== null) throw new Error(`the copy fails its check: ${complaint}`)
     renameSync(part, join(folder, name))
     syncPath(folder)
@@ -33,7 +33,7 @@ export function keepBackup(source: Raw, folder: string, why: Why, at: Date): Bac
     rmSync(part, { force: true })
     throw error
   }
-  dropOlder(folder, why)
+  dropOlder(folder, why, name)
   return rowOf(folder, name, true)
 }
 
@@ -79,9 +79,10 @@ function rowOf(folder: string, name: string, sound: boolean): BackupRow {
   return { name, at: timeOf(name), bytes: statSync(join(folder, name)).size, why: whyOf(name), sound }
 }
 
-function dropOlder(folder: string, why: Why): void {
-  const mine = namesIn(folder).filter((name) => whyOf(name) === why)
-  for (const name of mine.slice(keptOf[why])) rmSync(join(folder, name), { force: true })
+/** The copy just made stays whatever its date says: the clock may have been set back. */
+function dropOlder(folder: string, why: Why, justMade: string): void {
+  const others = namesIn(folder).filter((name) => whyOf(name) === why && name !== justMade)
+  for (const name of others.slice(keptOf[why] - 1)) rmSync(join(folder, name), { force: true })
 }
 
 const looked = new Map<string, boolean>()
@@ -97,12 +98,15 @@ function isSound(file: string): boolean {
   return sound
 }
 
-/** What `PRAGMA integrity_check` (or `quick_check`) says of a database file, read without changing it; null when all is well. */
-export function complaintOf(file: string, check: 'integrity_check' | 'quick_check' = 'integrity_check'): string | null {
+/**
+ * What `PRAGMA integrity_check` says of a database file; null when all is well. Nothing is written either way, but SQLite reads no CHECK
+ * constraints off a file that it opens for reading only: a copy just made is looked at with the right to write.
+ */
+export function complaintOf(file: string, readonly = true): string | null {
   let raw: Raw | undefined
   try {
-    raw = new Database(file, { readonly: true, fileMustExist: true })
-    const answer = raw.pragma(`${check}(3)`, { simple: true })
+    raw = new Database(file, { readonly, fileMustExist: true })
+    const answer = raw.pragma('integrity_check(3)', { simple: true })
     return answer === 'ok' ? null : String(answer)
   } catch (error) {
     return error instanceof Error ? error.message : String(error)

@@ -46,15 +46,20 @@ export function makeOf(raw: Raw, rows: readonly BroughtRow[], loadoutId: number 
   let items = 0
   let lines = 0
   for (const [at, row] of rows.entries()) {
-    const itemId = row.itemId ?? (row.item ? insertNewItem(raw, row.item, today, 'brought') : null)
-    if (itemId === null) return invalid(`rows.${at}.item`, 'a row is a new item or one of the closet')
+    const itemId = itemOf(raw, row, at, today)
+    if (!itemId.ok) return fault(itemId.fault.code, { ...itemId.fault.facts, row: at })
     if (row.itemId === null) items += 1
-    else if (!isThere(raw, itemId)) return gone('item', itemId)
     if (row.line === null || loadoutId === null) continue
-    prepared(raw, putLine).run(newUid(), loadoutId, itemId, row.line.lane, row.line.pieces, at)
+    prepared(raw, putLine).run(newUid(), loadoutId, itemId.value, row.line.lane, row.line.pieces, at)
     lines += 1
   }
   return ok({ items, lines })
+}
+
+/** The item that a row is: one of the closet, or a new one. */
+function itemOf(raw: Raw, { itemId, item }: BroughtRow, at: number, today: string): Outcome<number> {
+  if (itemId !== null) return isThere(raw, itemId) ? ok(itemId) : gone('item', itemId)
+  return item ? insertNewItem(raw, item, today, 'brought') : invalid(`rows.${at}.item`, 'a row is a new item or one of the closet')
 }
 
 const isThere = (raw: Raw, id: number): boolean => prepared(raw, 'SELECT 1 FROM item WHERE id = ?').get(id) !== undefined

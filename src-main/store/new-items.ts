@@ -1,8 +1,9 @@
+import { ok, type Outcome } from '../../src-domain/figures/fault.ts'
 import type { CheckedOf } from '../contract.ts'
 import type { Raw } from './handles.ts'
 import { prepared } from './prepared.ts'
 import { flag, newUid } from './rows.ts'
-import { keepTypedMass } from './weighings.ts'
+import { keepTypedMass, weighTyped, type TypedMass } from './weighings.ts'
 
 export type NewItem = CheckedOf<'item.add'>
 
@@ -19,15 +20,20 @@ const insertLabel = 'INSERT INTO item_label (uid, item_id, kind, text) VALUES (?
  * Writes one new item with its duties, labels and typed mass. Prepared statements, because a brought-in sheet has thousands of rows;
  * the single `item.add` takes the same way, so that both make the same item.
  */
-export function insertNewItem(raw: Raw, item: NewItem, today: string, entered: 'typed' | 'brought'): number {
+export function insertNewItem(raw: Raw, item: NewItem, today: string, entered: 'typed' | 'brought'): Outcome<number> {
+  const typed = typedMass(item, today)
+  const weighed = typed && weighTyped(typed)
+  if (weighed?.ok === false) return weighed
   const id = Number(prepared(raw, insertItem).run(...valuesOf(item, today)).lastInsertRowid)
   for (const { duty, shared } of item.duties ?? []) prepared(raw, insertDuty).run(newUid(), id, duty, flag(shared))
   for (const text of item.tags ?? []) prepared(raw, insertLabel).run(newUid(), id, 'tag', text)
   for (const text of item.materials ?? []) prepared(raw, insertLabel).run(newUid(), id, 'material', text)
-  const { weighedMg, weighedOn } = item
-  if (weighedMg !== undefined && weighedMg !== null)
-    keepTypedMass(raw, { itemId: id, massMg: weighedMg, weighedOn: weighedOn ?? today, entered })
-  return id
+  if (typed && weighed) keepTypedMass(raw, id, typed, weighed.value, entered)
+  return ok(id)
+}
+
+function typedMass({ weighedMg, weighedOn }: NewItem, today: string): TypedMass | null {
+  return weighedMg === undefined || weighedMg === null ? null : { massMg: weighedMg, weighedOn: weighedOn ?? today }
 }
 
 /** In the order of `columns`. An item that is not simply owned has been so since today unless a day is given. */

@@ -125,6 +125,8 @@ export function quietly<T>(raw: Raw, work: () => T): T {
 
 interface TableSql {
   readonly columns: readonly string[]
+  /** The columns that a change may set: all but the keys. */
+  readonly fields: readonly string[]
   readonly insert: string
   readonly update: string
   readonly remove: string
@@ -134,10 +136,13 @@ interface TableSql {
 function tableSql(raw: Raw, table: string): TableSql {
   const columns = columnsOf(raw, table)
   const asLeft = `uid = ? AND ${rowJson(columns, '')} = ?`
+  // Setting a key, even to what it is, makes SQLite look for rows that refer to it.
+  const fields = columns.filter((name) => name !== 'id' && name !== 'uid')
   return {
     columns,
+    fields,
     insert: `INSERT INTO ${table} (${columns.join(', ')}) SELECT ${columns.map(() => '?').join(', ')} WHERE NOT EXISTS (SELECT 1 FROM ${table} WHERE uid = ? OR id = ?)`,
-    update: `UPDATE ${table} SET ${columns.map((name) => `${name} = ?`).join(', ')} WHERE ${asLeft}`,
+    update: `UPDATE ${table} SET ${fields.map((name) => `${name} = ?`).join(', ')} WHERE ${asLeft}`,
     remove: `DELETE FROM ${table} WHERE ${asLeft}`,
     asJson: `SELECT ${rowJson(columns, '')} AS row FROM ${table} WHERE uid = ?`,
   }
@@ -149,9 +154,9 @@ const parsed = (json: string): Stored => JSON.parse(json) as Stored
 function applied(raw: Raw, sql: TableSql, { uid, from, to }: Move): boolean {
   if (to === null) return prepared(raw, sql.remove).run(uid, from).changes === 1
   const row = parsed(to)
-  const values = sql.columns.map((name) => row[name] ?? null)
-  if (from === null) return prepared(raw, sql.insert).run(...values, uid, row['id']).changes === 1
-  return prepared(raw, sql.update).run(...values, uid, from).changes === 1
+  const values = (names: readonly string[]) => names.map((name) => row[name] ?? null)
+  if (from === null) return prepared(raw, sql.insert).run(...values(sql.columns), uid, row['id']).changes === 1
+  return prepared(raw, sql.update).run(...values(sql.fields), uid, from).changes === 1
 }
 
 /** The first field that is no longer as the step left it; empty when the whole row is gone or is there again. */

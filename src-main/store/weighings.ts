@@ -1,10 +1,10 @@
+import { learntSpread, unknownScale, weigh, type BenchScale, type Weighed } from '../../src-domain/closet/weighing.ts'
 import { ok, type Outcome } from '../../src-domain/figures/fault.ts'
 import type { WeighingRow } from '../answers.ts'
 import type { CheckedOf } from '../contract.ts'
 import type { Raw, ReadDb, WriteDb } from './handles.ts'
 import { prepared } from './prepared.ts'
 import { flag, gone, newUid } from './rows.ts'
-import { worked } from './weighing-figures.ts'
 
 export type WeighingGiven = CheckedOf<'item.weigh'>
 export interface WeighingKept {
@@ -12,14 +12,11 @@ export interface WeighingKept {
   readonly massMg: number
 }
 
-/** Where no scale is named, a mass is taken to be read off one that shows whole grams. */
-const unknownScale = { stepMg: 1000, capacityMg: null }
-
 /** Keeps one weighing with the mass and the doubts that its readings give. */
 export async function keepWeighing(db: WriteDb, given: WeighingGiven): Promise<Outcome<WeighingKept>> {
   const scale = await scaleOf(db, given.scaleId)
   if (!scale.ok) return scale
-  const figures = worked({ ...given, ...scale.value })
+  const figures = weigh(given, scale.value)
   if (!figures.ok) return figures
   const { massMg, uOwnMg, uGainMg } = figures.value
   const row = await db
@@ -48,27 +45,58 @@ export async function keepWeighing(db: WriteDb, given: WeighingGiven): Promise<O
   return ok({ weighingId: row.id, massMg })
 }
 
-async function scaleOf(db: ReadDb, id: number | null): Promise<Outcome<{ readonly stepMg: number; readonly capacityMg: number | null }>> {
+/** The scale as the bench knows it: its step, its check masses, and the spread that its own repeats have shown. */
+async function scaleOf(db: ReadDb, id: number | null): Promise<Outcome<BenchScale>> {
   if (id === null) return ok(unknownScale)
-  const row = await db
-    .selectFrom('scale')
-    .select(['step_mg as stepMg', 'capacity_mg as capacityMg'])
-    .where('id', '=', id)
-    .executeTakeFirst()
-  return row ? ok(row) : gone('scale', id)
+  const row = await db.selectFrom('scale').select(['uid', 'name', 'step_mg', 'capacity_mg']).where('id', '=', id).executeTakeFirst()
+  if (!row) return gone('scale', id)
+  const spreadMg = learntSpread(await repeatsOn(db, id))
+  const scale = { uid: row.uid, name: row.name, stepMg: row.step_mg, capacityMg: row.capacity_mg, checks: await checksOf(db, id) }
+  return ok(spreadMg === undefined ? scale : { ...scale, spreadMg })
+}
+
+async function checksOf(db: ReadDb, scaleId: number): Promise<BenchScale['checks']> {
+  const rows = await db
+    .selectFrom('check_reading')
+    .select(['read_on', 'nominal_mg', 'mpe_mg', 'readings'])
+    .where('scale_id', '=', scaleId)
+    .execute()
+  return rows.map((row) => ({
+    readOn: row.read_on,
+    nominalMg: row.nominal_mg,
+    mpeMg: row.mpe_mg,
+    readingsMg: JSON.parse(row.readings) as number[],
+  }))
+}
+
+/** The newest 200 weighings with repeats on a scale: what its spread is learnt from. */
+async function repeatsOn(db: ReadDb, scaleId: number): Promise<readonly (readonly number[])[]> {
+  const rows = await db
+    .selectFrom('weighing')
+    .select('readings')
+    .where('scale_id', '=', scaleId)
+    .where((eb) => eb(eb.fn<number>('json_array_length', ['readings']), '>', 1))
+    .orderBy('id', 'desc')
+    .limit(200)
+    .execute()
+  return rows.map(({ readings }) => JSON.parse(readings) as number[])
 }
 
 const insertTyped = `INSERT INTO weighing (uid, item_id, weighed_on, readings, mass_mg, u_own_mg, u_gain_mg, entered) VALUES (?, ?, ?, ?, ?, ?, ?, ?)`
 
-/** Keeps the mass of one piece that was typed with an item: one reading on an unknown scale. */
-export function keepTypedMass(
-  raw: Raw,
-  { itemId, massMg, weighedOn, entered }: { itemId: number; massMg: number; weighedOn: string; entered: 'typed' | 'brought' },
-): void {
-  const figures = worked({ readingsMg: [massMg], tareMg: 0, tareKind: 'none', pieces: 1, ...unknownScale })
-  if (!figures.ok) throw new Error(`a typed mass of ${massMg} mg gives ${figures.fault.code}`)
-  const { uOwnMg, uGainMg } = figures.value
-  prepared(raw, insertTyped).run(newUid(), itemId, weighedOn, JSON.stringify([massMg]), massMg, uOwnMg, uGainMg, entered)
+export interface TypedMass {
+  readonly massMg: number
+  readonly weighedOn: string
+}
+
+/** The mass of one piece that was typed with an item: one reading on an unknown scale. */
+export const weighTyped = ({ massMg, weighedOn }: TypedMass): Outcome<Weighed> =>
+  weigh({ readingsMg: [massMg], tareMg: 0, tareKind: 'none', pieces: 1, weighedOn })
+
+/** Keeps a typed mass that `weighTyped` has worked out. */
+export function keepTypedMass(raw: Raw, itemId: number, typed: TypedMass, weighed: Weighed, entered: 'typed' | 'brought'): void {
+  const { massMg, uOwnMg, uGainMg } = weighed
+  prepared(raw, insertTyped).run(newUid(), itemId, typed.weighedOn, JSON.stringify([typed.massMg]), massMg, uOwnMg, uGainMg, entered)
 }
 
 function weighingRows(db: ReadDb) {
