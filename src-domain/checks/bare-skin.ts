@@ -1,17 +1,31 @@
 /**
- * What wind does to bare skin, said beside the clothing checks: wind chill, its frostbite band, and minutes where the formula answers.
- * Laws: laws/wind-chill.ts, laws/frostbite.ts. A caution, never a state.
+ * What wind does to bare skin, beside the clothing checks: wind chill, and about how many minutes where the frostbite formula answers, as
+ * lines of the working; a caution from the band at which skin can freeze.
+ * Laws: laws/wind-chill.ts, laws/frostbite.ts. Never a state.
  */
-import { frostbiteBand, frostbiteMinutes } from '../laws/frostbite.ts'
+import { given, work, type Figure, type Given } from '../figures/figure.ts'
+import { frostbiteBand, frostbiteMinutes, frostbiteTime } from '../laws/frostbite.ts'
 import { hasWindChill, windChill } from '../laws/wind-chill.ts'
-import type { Saying } from './check.ts'
 
-export function bareSkin(airC: number, windKmh: number): { readonly saying: readonly Saying[]; readonly cautions: readonly string[] } {
-  if (!hasWindChill(airC, windKmh)) return { saying: [], cautions: [] }
-  const chillC = windChill.compute({ airC, windKmh })
-  const band = frostbiteBand(chillC, airC)
-  const minutes = frostbiteMinutes(airC, windKmh)
-  const facts = { chillC, band, ...(minutes.ok ? { minutes: minutes.value } : {}) }
-  const freezing = band !== 'none' && band !== 'low'
-  return { saying: [{ code: 'wind-chill', facts }], cautions: freezing ? windChill.cautions({ airC, windKmh }) : [] }
+export interface BareSkin {
+  readonly lines: readonly Given[]
+  readonly cautions: readonly string[]
+}
+
+export function bareSkin(airC: Figure<'degC'>, windKmh: number): BareSkin {
+  if (!hasWindChill(airC.value, windKmh)) return { lines: [], cautions: [] }
+  const at = { airC, windKmh: given(windKmh, 'km/h', 'given', {}, 'the forecast') }
+  const chill = work(windChill, at)
+  const band = frostbiteBand(chill.value, airC.value)
+  const lines: Given[] = [{ name: 'wind chill on bare skin', figure: chill }]
+  if (frostbiteMinutes(airC.value, windKmh).ok) lines.push({ name: 'bare skin may freeze after about', figure: work(frostbiteTime, at) })
+  const cautions = band in freezesIn ? [freezesIn[band]!, ...windChill.cautions({ airC: airC.value, windKmh })] : []
+  return { lines, cautions }
+}
+
+const freezesIn: Readonly<Partial<Record<string, string>>> = {
+  '10-30-min': 'In this wind exposed skin can freeze in 10 to 30 minutes.',
+  '5-10-min': 'In this wind exposed skin can freeze in 5 to 10 minutes.',
+  '2-5-min': 'In this wind exposed skin can freeze in 2 to 5 minutes.',
+  'under-2-min': 'In this wind exposed skin can freeze in under 2 minutes.',
 }

@@ -31,16 +31,21 @@ export const groundWarmth: Check = {
       need: limit(SHORT_FROM_W_m2, 'consumer chart of mats (choice)'),
       enough: limit(TIGHT_FROM_W_m2, 'consumer chart of mats (choice)'),
       wants: 'at most',
-      saying: sayingsOf(have.value, night.low.value, underRsi.value),
-      cautions: have.value > TIGHT_FROM_W_m2 ? ['Cold from below is likely, however thick the top.'] : [],
+      saying: [sayingOf(below.value.mats.value, night.low.value, underRsi.value)],
+      cautions: cautionsOf(have.value),
     })
   },
 }
 
-/** The same flow as mats, in m²K/W: what would let 85 and 65 pass. */
-function sayingsOf(flow: number, lowC: number, underRsi: number): readonly Saying[] {
-  const rsi = { needRsi: matsForFlow(lowC, SHORT_FROM_W_m2, underRsi), enoughRsi: matsForFlow(lowC, TIGHT_FROM_W_m2, underRsi) }
-  return [{ code: 'ground-mats', facts: rsi }, ...(flow > NOTE_FROM_W_m2 && flow <= TIGHT_FROM_W_m2 ? [{ code: 'ground-cool' }] : [])]
+/** The same as mats, in m²K/W, which is how it is shown: what is there, and what lets 85 and 65 pass. */
+function sayingOf(haveRsi: number, lowC: number, underRsi: number): Saying {
+  const [needRsi, enoughRsi] = [SHORT_FROM_W_m2, TIGHT_FROM_W_m2].map((flow) => matsForFlow(lowC, flow, underRsi))
+  return { code: 'ground-mats', facts: { haveRsi, needRsi: needRsi!, enoughRsi: enoughRsi! } }
+}
+
+function cautionsOf(flow: number): readonly string[] {
+  if (flow > TIGHT_FROM_W_m2) return ['Cold from below is likely, however thick the top.']
+  return flow > NOTE_FROM_W_m2 ? ['Cool from below.'] : []
 }
 
 /** All tops are quilts: less between skin and mat. Tops without a rating count too: only their form is read. */

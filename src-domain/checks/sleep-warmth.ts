@@ -4,9 +4,10 @@
  * T: laws/sleep-limit.ts; δ the sleeper's own offset, K. u: rating, mats 10 %, ground share, skin to mat, sleeper 3 K, forecast.
  * Caps: an extreme rating, a mat in a hammock, nested tops or a rating outside −40 … 20 °C are at best tight; a maker's single figure reads
  * enough only from 6 K of margin. Children: always unknown, the standards have no model of them (under 16 here; choice).
- * With wet days the same bed is worked damp too, and said if that drops the state.
+ * With wet days the same bed is worked damp too, and a caution says if that drops the state. Each addition's worth in K and the chance of a
+ * warm night are lines of the working.
  */
-import { given, work, type Figure, type Law } from '../figures/figure.ts'
+import { given, work, type Figure, type Given, type Law } from '../figures/figure.ts'
 import { dampFactor, isFrostLikely } from '../laws/bed-modifiers.ts'
 import { normalShareBelow } from '../laws/normal.ts'
 import { bedBalance, sleepLimit, type Bed } from '../laws/sleep-limit.ts'
@@ -14,7 +15,8 @@ import { PRIOR_SD_K } from '../laws/sleeper-offset.ts'
 import { traitText } from '../loadout/loadout.ts'
 import { campNights, coldestLow } from '../trips/nights.ts'
 import { bedOf, type BedFigures, type SleepBed } from './bed.ts'
-import { found, notAsked, unknown, type Asked, type Check, type Finding, type Found, type Saying } from './check.ts'
+import { found, notAsked, unknown, type Asked, type Check, type Finding, type Found } from './check.ts'
+import { withLines } from './lines.ts'
 
 export const RESERVE_K = 2
 export const MILD_NIGHT_C = 20
@@ -34,7 +36,8 @@ export const sleepWarmth: Check = {
     const inRange = bedBalance(valuesOf(bed.value.figures))
     if (!inRange.ok && inRange.why === 'sleep.rating-range') return unknown('rating-range', { name: bed.value.tops[0]!.item.name })
     const now = stateOf(asked, bed.value, night.low, bed.value.figures)
-    return { ...now, saying: [...now.saying, ...sayingsOf(asked, bed.value, night, now)] }
+    const lines = [...effectsOf(bed.value), chanceOf(night.low.value - now.have.value, now.marginU * RESERVE_K)]
+    return { ...now, have: withLines(now.have, lines), cautions: [...now.cautions, ...furtherCautions(asked, bed.value, night, now)] }
   },
 }
 
@@ -104,29 +107,19 @@ function cautionsOf(plain: Found, { tops }: SleepBed): readonly string[] {
 const valuesOf = (figures: BedFigures): Bed =>
   Object.fromEntries(Object.entries(figures).map(([name, figure]) => [name, figure.value])) as unknown as Bed
 
-/** Chance of a warm night, each modifier's worth in K, and what would be worse than planned. */
-function sayingsOf(asked: Asked, bed: SleepBed, night: Night & { readonly ok: true }, now: Found): readonly Saying[] {
-  const marginK = night.low.value - now.have.value
-  const sigmaK = now.marginU * RESERVE_K
-  return [
-    { code: 'sleep-chance', facts: { share: normalShareBelow(marginK / sigmaK) } },
-    ...effectsOf(bed),
-    ...bed.tops
-      .filter(({ kindSaid }) => !kindSaid)
-      .map(({ item }): Saying => ({ code: 'rating-kind-assumed', facts: { name: item.name } })),
-    ...dampSaying(asked, bed, night.low, now),
-    ...(isFrostLikely(night.low.value, night.nights) ? [{ code: 'sleep-frost' }] : []),
-    ...(bed.tops.some(({ item }) => traitText(item, 'form') === 'quilt') ? [{ code: 'sleep-draughts' }] : []),
-  ]
-}
+/** Roughly how likely the night is a warm one: Φ(margin/u); shown to the nearest 10 %. */
+const chanceOf = (marginK: number, sigmaK: number): Given => ({
+  name: 'roughly the chance of a warm night',
+  figure: given(100 * normalShareBelow(marginK / sigmaK), '%', 'worked'),
+})
 
 /** K by which each addition moves the coldest night held, the others kept. */
-function effectsOf({ figures, added, openHead }: SleepBed): readonly Saying[] {
+function effectsOf({ figures, added, openHead }: SleepBed): readonly Given[] {
   const bed = valuesOf(figures)
   const limitC = sleepLimit.compute(bed)
-  const effect = (of: string, without: Bed): Saying => ({
-    code: 'sleep-effect',
-    facts: { of, effectK: limitC - sleepLimit.compute(without) },
+  const effect = (of: string, without: Bed): Given => ({
+    name: `worth of: ${of}`,
+    figure: given(limitC - sleepLimit.compute(without), 'K', 'worked'),
   })
   return [
     ...added.map(({ name, figure }) => effect(name, { ...bed, addedRsi: bed.addedRsi - figure.value })),
@@ -134,10 +127,26 @@ function effectsOf({ figures, added, openHead }: SleepBed): readonly Saying[] {
   ]
 }
 
-function dampSaying(asked: Asked, bed: SleepBed, low: Figure<'degC'>, now: Found): readonly Saying[] {
-  if (asked.brief.rain !== 'wet') return []
+function furtherCautions(asked: Asked, bed: SleepBed, night: Night & { readonly ok: true }, now: Found): readonly string[] {
+  const damp = dampState(asked, bed, night.low)
+  return [
+    ...(damp === null || damp === now.state ? [] : [`If things get damp, this bed is ${damp}.`]),
+    ...bed.tops
+      .filter(({ kindSaid }) => !kindSaid)
+      .map(({ item }) => `${item.name}: the kind of rating is not said, so it is read as a maker's single figure.`),
+    ...(isFrostLikely(night.low.value, night.nights)
+      ? ['Frost gathers in the fill over several nights this cold without drying, most of it in the first.']
+      : []),
+    ...(bed.tops.some(({ item }) => traitText(item, 'form') === 'quilt')
+      ? ['Draughts of an unattached quilt are not in this figure.']
+      : []),
+  ]
+}
+
+/** The state with damp fill, on wet days. */
+function dampState(asked: Asked, bed: SleepBed, low: Figure<'degC'>): Found['state'] | null {
+  if (asked.brief.rain !== 'wet') return null
   const fill = traitText(bed.tops[0]!.item, 'fill') === 'synthetic' ? 'synthetic' : 'down'
   const damp = given(dampFactor(fill, 'damp'), '1', 'estimated', {}, `damp ${fill} (choice)`)
-  const then = stateOf(asked, bed, low, { ...bed.figures, damp })
-  return then.state === now.state ? [] : [{ code: 'sleep-if-damp', facts: { state: then.state, haveC: then.have.value } }]
+  return stateOf(asked, bed, low, { ...bed.figures, damp }).state
 }

@@ -7,6 +7,7 @@ import { notAsked, type Check } from './check.ts'
 import { bareSkin } from './bare-skin.ts'
 import { coldAir, windFigure } from './cold-air.ts'
 
+import { withLines } from './lines.ts'
 import { minutesOr, restWarmth } from './rest-warmth.ts'
 
 const STOP_MINUTES = 20
@@ -23,7 +24,7 @@ export const stopWarmth: Check = {
     const minutes = minutesOr(brief.stopMinutes, STOP_MINUTES)
     const now = restWarmth(loadout, { airC: cold.airC, windMs: windFigure(cold.windKmh, 0), minutes })
     if (!('have' in now)) return now
-    const chill = bareSkin(cold.airC.value, cold.windKmh)
-    return { ...now, saying: [...now.saying, ...chill.saying], cautions: [...now.cautions, ...chill.cautions] }
+    const chill = bareSkin(cold.airC, cold.windKmh)
+    return { ...now, have: withLines(now.have, chill.lines), cautions: [...now.cautions, ...chill.cautions] }
   },
 }

@@ -14,6 +14,7 @@ import { garmentCloOf, outerPermeability, walkingGarments, wornTogether } from '
 import { climateFigures, coldAir, windFigure } from './cold-air.ts'
 import { LOADED_CLIMB_W_m2, LOADED_WALK_W_m2 } from '../laws/activity-heat.ts'
 import { bareSkin } from './bare-skin.ts'
+import { withLines } from './lines.ts'
 
 const WALK_MS = 1.1
 const heatOf = { easy: 150, moderate: LOADED_WALK_W_m2, hard: LOADED_CLIMB_W_m2 } as const
@@ -35,9 +36,9 @@ export const walkWarmth: Check = {
     const outer = outerPermeability(walkingGarments(going))
     const enough = work(clothingMinimal, climateFigures(heat, cold.airC, windFigure(cold.windKmh, WALK_MS), WALK_MS, outer))
     const need = work(lessJacket, { iclClo: enough, jacketClo: jacket.clo })
-    const chill = bareSkin(cold.airC.value, cold.windKmh)
+    const chill = bareSkin(cold.airC, cold.windKmh)
     const cautions = [...(enough.working?.cautions ?? []), ...chill.cautions]
-    return found({ have: worn.clo, need, enough, wants: 'at least', cautions, saying: chill.saying })
+    return found({ have: withLines(worn.clo, chill.lines), need, enough, wants: 'at least', cautions })
   },
 }
 

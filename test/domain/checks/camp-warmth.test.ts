@@ -60,8 +60,8 @@ describe('warm in camp', () => {
     )
     const found = foundBy(campWarmth, { loadout, brief: { lowC: 0, windKmh: ONE_MS, rain: 'wet' } })
     expect(found.state).toBe('enough')
-    expect(found.saying).toMatchObject([{ code: 'camp-if-damp', facts: { state: 'short' } }])
-    expect(foundBy(campWarmth, { loadout, brief: { lowC: 0, windKmh: ONE_MS, rain: 'none' } }).saying).toEqual([])
+    expect(found.cautions.at(-1)).toBe('If things get damp, the dry layers alone are short.')
+    expect(foundBy(campWarmth, { loadout, brief: { lowC: 0, windKmh: ONE_MS, rain: 'none' } }).cautions.join()).not.toContain('damp')
   })
   test('no wind, no low, no clothing: unknown, each named; no night, no sitting or mild air: not asked', () => {
     const items = worn(2)

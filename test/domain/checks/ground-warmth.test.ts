@@ -43,6 +43,7 @@ describe('warm from below', () => {
   })
   test('says which mats would do', () => {
     const facts = below([mat(1)], -35 / 9).saying[0]?.facts
+    expect((facts?.haveRsi as number) / 0.1761101838).toBeCloseTo(1, 9)
     expect((facts?.enoughRsi as number) / 0.1761101838).toBeGreaterThan(2)
     expect(below([mat(((facts?.enoughRsi as number) / 0.1761101838) * 1.0001)], -35 / 9).have.value).toBeLessThanOrEqual(65)
   })
