@@ -3,8 +3,14 @@
  * "Rain trousers (M), 2024" gives rain, trouser, m, 2024. Two names that a person would call the same give the same words.
  */
 export function nameWords(name: string): readonly string[] {
-  return [...plain(name).matchAll(/\p{L}+|\d+(?:\.\d+)?/gu)].map(([word]) => singular(word))
+  const words = isAscii.test(name) ? name.replaceAll("'", '').toLowerCase().match(asciiWord) : plain(name).match(anyWord)
+  return words?.map(singular) ?? []
 }
+
+/** Most names; the long way with accents costs several times as much. */
+const isAscii = /^[\0-\x7f]*$/u
+const asciiWord = /[a-z]+|\d+(?:\.\d+)?/gu
+const anyWord = /\p{L}+|\d+(?:\.\d+)?/gu
 
 const plain = (text: string): string =>
   text

@@ -22,55 +22,74 @@ interface Entry {
   readonly words: readonly string[]
 }
 
-/** Words that name half the closet find nothing; of a longer list only the first are compared. */
-const mostCompared = 200
+/** Of the things that weigh the same so many are compared. */
+const mostCompared = 300
 
+/** Found by the whole name, by its words in another order, by its initials; and, since a name in part needs the same mass, by mass. */
 export function closetIndex(closet: readonly KnownItem[]): ClosetIndex {
-  const byWord = new Map<string, Entry[]>()
+  const byKey = new Map<string, Entry[]>()
+  const byGram = new Map<number, Entry[]>()
   for (const item of closet) {
     const entry = { item, words: nameWords(item.name) }
-    for (const word of keysOf(entry.words)) {
-      const list = byWord.get(word)
-      if (list) list.push(entry)
-      else byWord.set(word, [entry])
-    }
+    for (const key of keysOf(entry.words)) add(byKey, key, entry)
+    if (item.mass_mg !== null) add(byGram, gramOf(item.mass_mg), entry)
   }
   return {
     find(name, maker, mass_mg) {
+      if (closet.length === 0) return null
       const words = nameWords(name)
-      const alikes = candidates(byWord, words).flatMap((entry) => compare(words, maker, mass_mg, entry) ?? [])
-      return alikes.reduce<Alike | null>((best, one) => (best && rank(best, mass_mg) >= rank(one, mass_mg) ? best : one), null)
+      let best: Alike | null = null
+      for (const entry of candidates(byKey, byGram, words, mass_mg)) {
+        const one = compare(words, maker, mass_mg, entry)
+        if (one && (!best || rank(one, mass_mg) > rank(best, mass_mg))) best = one
+      }
+      return best
     },
   }
 }
 
-/** A name is found by each of its words, by their beginnings and by its initials. */
-const keysOf = (words: readonly string[]): ReadonlySet<string> =>
-  new Set([...words, ...words.filter((word) => word.length > 4).map((word) => word.slice(0, 4)), ...initialRuns(words)])
-
-function initialRuns(words: readonly string[]): readonly string[] {
-  const letters = words.filter((word) => /^\p{L}/u.test(word)).map((word) => [...word][0]!)
-  return letters.length < 2 || letters.length > 5 ? [] : [letters.join('')]
+function add<K>(index: Map<K, Entry[]>, key: K, entry: Entry): void {
+  const list = index.get(key)
+  if (list) list.push(entry)
+  else index.set(key, [entry])
 }
 
-/** Entries that share a word, those of the rarest words first. */
-function candidates(byWord: ReadonlyMap<string, readonly Entry[]>, words: readonly string[]): readonly Entry[] {
-  const lists = [...keysOf(words)].map((word) => byWord.get(word) ?? []).toSorted((a, b) => a.length - b.length)
+const gramOf = (mass_mg: number): number => Math.round(mass_mg / 1000)
+/** How far two masses of one thing may lie apart when only a part of the name is the same. */
+const slackOf = (mass_mg: number): number => Math.max(1000, mass_mg * 0.005)
+
+function keysOf(words: readonly string[]): ReadonlySet<string> {
+  const letters = words.map((word) => word[0] ?? '')
+  const initials = words.length >= 2 && words.length <= 6 ? [letters.join('')] : []
+  return new Set([words.join(''), words.toSorted().join(' '), ...initials])
+}
+
+function candidates(
+  byKey: ReadonlyMap<string, Entry[]>,
+  byGram: ReadonlyMap<number, Entry[]>,
+  words: readonly string[],
+  mass_mg: number | null,
+): ReadonlySet<Entry> {
   const found = new Set<Entry>()
-  for (const list of lists) {
-    for (const entry of list) {
-      if (found.size >= mostCompared) return [...found]
-      found.add(entry)
-    }
+  for (const key of keysOf(words)) for (const entry of (byKey.get(key) ?? []).slice(0, mostCompared)) found.add(entry)
+  if (mass_mg === null) return found
+  const slack = slackOf(mass_mg) * 1.01
+  for (let gram = gramOf(mass_mg - slack); gram <= gramOf(mass_mg + slack); gram += 1) {
+    for (const entry of byGram.get(gram) ?? [])
+      if (found.size < mostCompared && entry.words.some((word) => mayShare(word, words))) found.add(entry)
   }
-  return [...found]
+  return found
 }
+
+const mayShare = (word: string, words: readonly string[]): boolean => words.some((other) => other[0] === word[0])
 
 function compare(words: readonly string[], maker: string, mass_mg: number | null, { item, words: known }: Entry): Alike | null {
+  const masses = mass_mg === null || item.mass_mg === null ? null : Math.abs(mass_mg - item.mass_mg) / Math.max(mass_mg, item.mass_mg, 1)
+  const isSameMass = mass_mg !== null && item.mass_mg !== null && Math.abs(mass_mg - item.mass_mg) <= slackOf(item.mass_mg)
+  // Without the same mass only the whole name counts, which needs as many words or initials.
+  if (!isSameMass && words.length !== known.length && words.length > 1 && known.length > 1) return null
   if (!numbersAgree(words, known)) return null
   const { alike, inPart } = likeness(words, known)
-  const masses = mass_mg === null || item.mass_mg === null ? null : Math.abs(mass_mg - item.mass_mg) / Math.max(mass_mg, item.mass_mg, 1)
-  const isSameMass = mass_mg !== null && item.mass_mg !== null && Math.abs(mass_mg - item.mass_mg) <= Math.max(1000, item.mass_mg * 0.005)
   if (alike >= 0.99) {
     if (maker !== '' && item.maker !== '' && nameWords(maker).join() !== nameWords(item.maker).join() && !isSameMass) return null
     if (masses === null) return { item, code: 'same-name', same: true }
@@ -82,9 +101,11 @@ function compare(words: readonly string[], maker: string, mass_mg: number | null
 
 /** "Pot 750" is not "Pot 900", whatever else is alike. */
 function numbersAgree(a: readonly string[], b: readonly string[]): boolean {
-  const [numbersA, numbersB] = [a, b].map((words) => words.filter((word) => /^\d/u.test(word))) as [string[], string[]]
+  const [numbersA, numbersB] = [a, b].map((words) => words.filter((word) => isNumber(word))) as [string[], string[]]
   return numbersA.length === 0 || numbersB.length === 0 || numbersA.some((one) => numbersB.includes(one))
 }
+
+const isNumber = (word: string): boolean => word.charCodeAt(0) < 58
 
 export function likeness(a: readonly string[], b: readonly string[]): { readonly alike: number; readonly inPart: number } {
   if (a.length === 0 || b.length === 0) return { alike: 0, inPart: 0 }

@@ -12,7 +12,9 @@ export function withoutHiddenSums(blocks: readonly (readonly RawRow[])[]): reado
     const running = new Running()
     return rows.map((raw) => {
       const isSum =
-        raw.kind === 'item' && raw.choice.take === undefined && (isAreaSum(raw, sums) || (raw.name === '' && running.has(massOf(raw))))
+        raw.kind === 'item' &&
+        raw.choice.take === undefined &&
+        ((sums.size > 0 && isAreaSum(raw, sums)) || (raw.name === '' && running.has(massOf(raw))))
       const decided: RawRow = isSum ? { ...raw, kind: 'total', label: raw.name } : raw
       running.add(decided)
       return decided
@@ -55,18 +57,31 @@ interface AreaSum {
 
 /** Sums of the rows that stand under each word for an area. */
 function areaSums(rows: readonly RawRow[]): ReadonlyMap<string, AreaSum> {
-  const sums = new Map<string, AreaSum>()
+  const byWord = new Map<string, AreaSum>()
   for (const raw of rows) {
-    const area = raw.kind === 'item' && raw.areaWord !== '' ? areaOfWord(raw.areaWord) : undefined
-    if (area === undefined || area === 'by_name') continue
-    const sum = sums.get(area) ?? { rows: 0, once: 0, times: 0 }
-    sums.set(area, { rows: sum.rows + 1, once: sum.once + massOf(raw), times: sum.times + lineOf(raw) })
+    if (raw.kind !== 'item' || raw.areaWord === '') continue
+    const sum = byWord.get(raw.areaWord) ?? { rows: 0, once: 0, times: 0 }
+    byWord.set(raw.areaWord, sum)
+    sum.rows += 1
+    sum.once += massOf(raw)
+    sum.times += lineOf(raw)
   }
-  return sums
+  const byArea = new Map<string, AreaSum>()
+  for (const [word, { rows: count, once, times }] of byWord) {
+    const area = areaOfWord(word)
+    if (area === undefined || area === 'by_name') continue
+    const sum = byArea.get(area) ?? { rows: 0, once: 0, times: 0 }
+    byArea.set(area, { rows: sum.rows + count, once: sum.once + once, times: sum.times + times })
+  }
+  return byArea
 }
+
+const mayBeSum = (raw: RawRow, { once, times }: AreaSum): boolean =>
+  [once, times, once - massOf(raw), times - massOf(raw)].some((sum) => isNear(massOf(raw), sum))
 
 /** The row itself may stand in the last section above it and be counted there too. */
 function isAreaSum(raw: RawRow, sums: ReadonlyMap<string, AreaSum>): boolean {
+  if (raw.name.length > 30 || ![...sums.values()].some((sum) => mayBeSum(raw, sum))) return false
   const area = areaOfWord(raw.name)
   const sum = area === undefined ? undefined : sums.get(area)
   if (!sum) return false

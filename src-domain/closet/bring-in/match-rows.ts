@@ -18,7 +18,8 @@ export function matchRows(rows: readonly RowPreview[], closet: ClosetIndex, choi
     const like = earlier.get(key)
     if (!like) earlier.set(key, [row])
     else if (like.length < mostLike) like.push(row)
-    return { ...row, match: known ?? again }
+    const match = known ?? again
+    return match ? { ...row, match } : row
   })
 }
 

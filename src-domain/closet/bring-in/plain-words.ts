@@ -1,6 +1,6 @@
 /** Plain English words that people write in the cells of a sheet: areas, lanes, statuses, ticks, where a mass comes from. No program's words. */
 import { nameWords } from '../name-words.ts'
-import type { KitArea, Status } from '../vocabulary.ts'
+import type { Status } from '../vocabulary.ts'
 import { kitAreas } from '../vocabulary.ts'
 import type { MarkLane, SheetMassFrom, WordArea } from './choices.ts'
 

@@ -163,7 +163,7 @@ export interface LoadoutLine {
 
 /** Why our sum and the sheet's differ, line by line; each `delta_mg` is ours less the sheet's. */
 export type ExplainCode =
-  'left-out' | 'waiting' | 'closet-mass' | 'counted-once' | 'not-a-number' | 'not-counted' | 'counted-twice' | 'no-lane'
+  'left-out' | 'waiting' | 'closet-mass' | 'own-line' | 'counted-once' | 'not-a-number' | 'not-counted' | 'counted-twice' | 'no-lane'
 
 export interface Explanation {
   readonly row: string

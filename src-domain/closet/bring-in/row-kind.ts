@@ -64,13 +64,14 @@ const totalWords: ReadonlySet<string> = new Set(
     ' ',
   ),
 )
+const maySum = /total|sum|weight|mass/iu
 const totalStart = /^(?:(?:grand|overall|running|full|my|all|kit|gear|the)[ -])*(?:sub ?-?)?(?:totals?|sum)\b/iu
 const namedWeight =
   /^(?:total |my |full )?(?:base|pack|packed|worn|skin[- ]?out|carried|consumables?|trail|everything|on[- ]me)[ -](?:weight|mass|total|sum)\b/iu
 
 /** "Total", "Subtotal (g)", "Shelter total", "Base weight": sums, not things. */
 export function isTotalLabel(text: string): boolean {
-  if (text === '' || text.length > 60) return false
+  if (text.length < 3 || text.length > 60 || !maySum.test(text)) return false
   if (namedWeight.test(text)) return true
   const words = plainWord(text).split(' ')
   if (totalStart.test(text)) {
