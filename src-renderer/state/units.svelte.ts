@@ -9,7 +9,8 @@ export { plain } from '../../src-domain/figures/format.ts'
 /** Figures in the units the person chose. Reading one inside a component follows a change of units at once. */
 export const show = {
   item: (mass: format.Mass, options?: format.ItemFormat) => format.formatItemMass(mass, settings.units, options),
-  pieces: (count: number, pieceMg: number) => format.formatPieces(count, pieceMg, settings.units),
+  /** Pieces weighed together resolve one piece finer than the scale does. */
+  pieces: (count: number, pieceMg: number) => format.formatPieces(count, pieceMg, settings.units, 100),
   total: (mass: format.Mass) => format.formatTotalMass(mass, settings.units),
   subtotal: (mass: format.Mass) => format.formatSubtotalMass(mass, settings.units),
   load: (mass: format.Mass) => format.formatLoadMass(mass, settings.units),
@@ -31,4 +32,5 @@ const dayFormat = new Intl.DateTimeFormat('en-GB', { day: 'numeric', month: 'sho
 export const showDay = (day: string): string => dayFormat.format(new Date(`${day}T00:00:00Z`))
 const rangeFormat = new Intl.DateTimeFormat('en-GB', { day: 'numeric', month: 'long', year: 'numeric', timeZone: 'UTC' })
 /** Two local dates as they are written: `9–12 October 2026`. */
-export const showDays = (from: string, to: string): string => rangeFormat.formatRange(new Date(`${from}T00:00:00Z`), new Date(`${to}T00:00:00Z`))
+export const showDays = (from: string, to: string): string =>
+  rangeFormat.formatRange(new Date(`${from}T00:00:00Z`), new Date(`${to}T00:00:00Z`)).replace(/\s–\s/, '–')
