@@ -16,6 +16,16 @@ export function leafWords(leaf: string): string {
       return 'the amount'
     case 'law':
       return `the law (${leaf.slice(4)})`
+    case 'rating':
+      return 'the rating'
+    case 'method':
+      return `how ${leaf.slice(7)} are measured`
+    case 'choice':
+      return `a constant chosen (${leaf.slice(7).replaceAll('-', ' ')})`
+    case 'brief':
+      return `what the brief says (${leaf.slice(6)})`
+    case 'walker':
+      return `the walker (${leaf.slice(7).replaceAll('-', ' ')})`
     case 'trait':
       return 'a trait'
     default:
