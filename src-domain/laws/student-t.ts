@@ -12,10 +12,23 @@ export function studentShareBelow(t: number, dof: number): number {
   return t >= 0 ? 1 - outside : outside
 }
 
-/** The t below which the share q lies, 0 < q < 1. */
+/** The t below which the share q lies, 0 < q < 1. Answers are kept: a brief asks the same one for each of its days at every keystroke. */
 export function studentQuantile(q: number, dof: number): number {
   if (!(q > 0 && q < 1)) throw new RangeError(`no t holds a share of ${q}`)
   if (q < 0.5) return -studentQuantile(1 - q, dof)
+  const key = `${q} ${dof}`
+  const known = kept.get(key)
+  if (known !== undefined) return known
+  if (kept.size >= KEPT) kept.clear()
+  const t = searched(q, dof)
+  kept.set(key, t)
+  return t
+}
+
+const KEPT = 200
+const kept = new Map<string, number>()
+
+function searched(q: number, dof: number): number {
   let high = 1
   while (studentShareBelow(high, dof) < q) high *= 2
   let low = 0

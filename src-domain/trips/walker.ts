@@ -12,6 +12,9 @@ export interface Walker {
   readonly coldOffsetK: number
   /** Own time over the standard time of the walking law; 1: the law as it stands. */
   readonly paceFactor: number
+  /** Spread of ln time of the next walk and its degrees of freedom, once learned; absent: as without logs. */
+  readonly paceSpread?: number
+  readonly paceDof?: number
   /** Share of the time on foot spent standing. */
   readonly breakShare: number
   readonly waterFactor: number
