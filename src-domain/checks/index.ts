@@ -1,4 +1,7 @@
 import type { Asked, Check, Finding, Found } from './check.ts'
+import { rules } from './rules.ts'
+import { packLoad } from './pack-load.ts'
+import { room } from './room.ts'
 import { power } from './power.ts'
 import { light } from './light.ts'
 import { sleepWarmth } from './sleep-warmth.ts'
@@ -32,6 +35,9 @@ export const checks: readonly Check[] = [
   gasCold,
   light,
   power,
+  room,
+  packLoad,
+  rules,
   safety,
   duties,
 ]

@@ -1,4 +1,5 @@
 import type { Asked, Check, Finding, Found } from '../../../src-domain/checks/check.ts'
+import { withAmounts } from '../../../src-domain/loadout/amounts.ts'
 import type { Loadout } from '../../../src-domain/loadout/loadout.ts'
 import { emptyBrief, type Brief, type Leg, type Trip } from '../../../src-domain/trips/brief.ts'
 import { emptyWalker, type Walker } from '../../../src-domain/trips/walker.ts'
@@ -46,13 +47,13 @@ export function kitOf(items: readonly TestItem[] = [], supplies: Change['supplie
   ])
 }
 
-export const askedOf = (change: Change): Asked => ({
-  loadout: change.loadout ?? kitOf(change.items, change.supplies),
-  brief: { ...fourDays, ...change.brief },
-  trip: { ...october, ...change.trip },
-  walker: { ...emptyWalker, ...change.walker },
-  today: '2025-10-01',
-})
+/** Amounts that follow the brief are filled first, as the program does. */
+export function askedOf(change: Change): Asked {
+  const brief = { ...fourDays, ...change.brief }
+  const trip = { ...october, ...change.trip }
+  const loadout = withAmounts(change.loadout ?? kitOf(change.items, change.supplies), { brief, trip })
+  return { loadout, brief, trip, walker: { ...emptyWalker, ...change.walker }, today: '2025-10-01' }
+}
 
 export const find = (check: Check, change: Change): Finding => check.find(askedOf(change))
 
