@@ -95,8 +95,8 @@ function commonFields(row: OwnRow): readonly Field[] {
   ]
 }
 
-/** A whole CSV of texts (guarded, quoted where needed) and numbers (as they are). Also used by reports. */
-export function csvText(header: readonly string[], rows: readonly (readonly Field[])[]): string {
+/** A whole CSV of texts (guarded, quoted where needed) and numbers (as they are). */
+function csvText(header: readonly string[], rows: readonly (readonly Field[])[]): string {
   return [header, ...rows].map((row) => `${row.map(fieldText).join(',')}\r\n`).join('')
 }
 

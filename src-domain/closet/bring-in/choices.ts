@@ -5,7 +5,7 @@ import type { KitArea, Lane, Status } from '../vocabulary.ts'
 
 /** What a column is read as. Several columns may be mass (claimed and measured), mark, note, tags or link; the others stand once in a block. */
 export const roles = [
-  'item', 'area', 'maker', 'mass', 'line_mass', 'pounds', 'ounces', 'pieces', 'mark', 'price', 'note', 'from', 'status', 'tags',
+  'item', 'area', 'maker', 'mass', 'unit', 'line_mass', 'pounds', 'ounces', 'pieces', 'mark', 'price', 'note', 'from', 'status', 'tags',
   'duties', 'set', 'link', 'weighed_on', 'ignored',
 ] as const // prettier-ignore
 export type Role = (typeof roles)[number]

@@ -56,6 +56,7 @@ const rows: readonly Row[] = [
   ['set', 'set, set name', ''],
   ['link', 'link, links, url, web, website, address, web page', ''],
   ['weighed_on', 'last weighed on, weighed on, date weighed, last weighed, weighing date', ''],
+  ['unit', 'unit, uom, weight unit, unit of weight, mass unit, g or oz', ''],
   ['mass', 'weight, mass, wt, piece mass g, unit weight, weight each, each, weight per piece, mass per piece', ''],
   ['line_mass', 'total weight, weight total, total mass, line weight, line total, extended weight, total, sum, weight all', ''],
   ['ignored', 'band g, row, line, id, nr', 'date'],

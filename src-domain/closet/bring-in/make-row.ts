@@ -138,7 +138,7 @@ function tellOfMass(
 /** All masses the row says, of one piece each, the foremost first and each origin once. */
 function massesOf(raw: RawRow, chosen: MassCell, pieces: RowPieces, context: RowContext): readonly RowMass[] {
   const told = fromColumn(raw, context.plan)
-  const all = raw.choice.mass === undefined ? raw.masses : [{ cell: chosen, from: raw.masses[0]?.from ?? 'claimed' } as const]
+  const all = raw.choice.mass === undefined ? raw.masses : [{ cell: chosen, from: raw.masses[0]?.from ?? 'claimed', lane: null } as const]
   const found = all.flatMap((one): RowMass[] => pieceMass(one, told, pieces.inCell))
   if (found.length === 0 && raw.lineMass.kind === 'mass' && raw.choice.mass === undefined) {
     found.push({ piece_mg: Math.round(raw.lineMass.mg / pieces.pieces), origin: told ?? raw.lineMass.origin ?? 'claimed' })
@@ -170,9 +170,15 @@ function laneOf(raw: RawRow, pieces: RowPieces, { plan, marks }: RowContext): { 
   const keys = plan.columnsOf('mark').map((one) => markKey(raw, one.column))
   const byMarks = laneByMarks(keys.map((key) => marks.get(key) ?? 'none'))
   const isUnread = keys.some((key) => marks.get(key) === undefined)
-  const lane = raw.choice.lane ?? (pieces.staysHome ? 'home' : byMarks !== 'none' ? byMarks : (raw.sectionLane ?? laneOfAreaWord(raw)))
+  const lane =
+    raw.choice.lane ??
+    (pieces.staysHome ? 'home' : byMarks !== 'none' ? byMarks : (laneOfMass(raw) ?? raw.sectionLane ?? laneOfAreaWord(raw)))
   return { lane: lane === 'home' ? null : lane === 'none' ? 'in_pack' : lane, isUnread }
 }
+
+/** The lane above the column that holds its mass. */
+const laneOfMass = (raw: RawRow): Lane | undefined =>
+  raw.masses.find((one) => one.cell.kind !== 'none' && one.lane !== null)?.lane ?? undefined
 
 /** An area column may say "worn" where other rows name an area. */
 function laneOfAreaWord(raw: RawRow): Lane | 'none' {

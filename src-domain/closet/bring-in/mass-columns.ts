@@ -7,8 +7,8 @@ import { mgPer } from '../../figures/units.ts'
 import type { ColumnFacts } from './column-facts.ts'
 import { share } from './column-facts.ts'
 import { headingMeaning } from './headings.ts'
-import type { RoleGuesses } from './roles.ts'
-import { hasRole, isGuess, set } from './roles.ts'
+import type { RoleGuesses } from './role-guesses.ts'
+import { hasRole, isGuess, set } from './role-guesses.ts'
 
 export function settleMassColumns(facts: readonly ColumnFacts[], found: RoleGuesses): void {
   pairByHeading(facts, found)
@@ -60,7 +60,9 @@ function pairByCells(facts: readonly ColumnFacts[], found: RoleGuesses): void {
   for (const [at, ounces] of facts.entries()) {
     const pounds = facts[at - 1]
     if (!pounds || !mayPair(found, pounds, ['pieces', 'mass', '']) || !mayPair(found, ounces, ['mass', ''])) continue
-    if (looksLikePair(pounds, ounces)) return makePair(found, pounds, ounces, 'by-cells')
+    if (!looksLikePair(pounds, ounces)) continue
+    makePair(found, pounds, ounces, 'by-cells')
+    return
   }
 }
 
@@ -144,7 +146,9 @@ function findLineMass(facts: readonly ColumnFacts[], found: RoleGuesses): void {
   if (!pieces || masses.length < 2 || withRole(facts, found, 'line_mass').length > 0) return
   for (const line of masses) {
     const piece = masses.find((one) => one !== line && isProduct(line, one, pieces))
-    if (piece) return set(found, line.column, 'line_mass', 'by-arithmetic', { column: piece.column })
+    if (!piece) continue
+    set(found, line.column, 'line_mass', 'by-arithmetic', { column: piece.column })
+    return
   }
 }
 
@@ -163,12 +167,14 @@ function onlyLineMass(facts: readonly ColumnFacts[], found: RoleGuesses): void {
     set(found, line.column, 'mass', found.get(line.column)!.because.code, { heading: line.heading, line: 1 })
 }
 
-/** One column for each source of a mass: what is claimed, what is measured, or one of which nothing is said. */
+/** One column for each source of a mass: what is claimed, what is measured, one of which nothing is said. More only where each row fills but one of them ("base", "worn"). */
 function dropSurplus(facts: readonly ColumnFacts[], found: RoleGuesses): void {
-  const seen = new Set<string>(hasRole(found, 'ounces') ? ['unsaid'] : [])
+  const kept = withRole(facts, found, 'ounces').map((one) => ({ one, source: 'unsaid' }))
   for (const one of withRole(facts, found, 'mass')) {
     const source = headingMeaning(one.heading)?.massFrom ?? 'unsaid'
-    if (seen.has(source) && isGuess(found, one.column)) set(found, one.column, 'ignored', 'not-understood')
-    else seen.add(source)
+    const rivals = kept.filter((other) => other.source === source)
+    if (rivals.some((other) => both(other.one, one).length > one.filled * 0.05) && isGuess(found, one.column))
+      set(found, one.column, 'ignored', 'not-understood')
+    else kept.push({ one, source })
   }
 }

@@ -1,4 +1,5 @@
 /** Plain English words that people write in the cells of a sheet: areas, lanes, statuses, ticks, where a mass comes from. No program's words. */
+import type { MassUnit } from '../../figures/units.ts'
 import { nameWords } from '../name-words.ts'
 import type { Status } from '../vocabulary.ts'
 import { kitAreas } from '../vocabulary.ts'
@@ -95,6 +96,15 @@ const laneByWord = table<MarkLane>({
 
 /** The lane a mark or section says, by words or the usual single letters; undefined when it says none. */
 export const laneOfWord = (text: string): MarkLane | undefined => laneByWord.get(plainWord(text))
+
+const unitByWord = table<MassUnit>({
+  g: 'g, gr, gram, grams, gm, gms, gramme, grammes',
+  kg: 'kg, kgs, kilo, kilos, kilogram, kilograms',
+  oz: 'oz, ozs, ounce, ounces',
+  lb: 'lb, lbs, pound, pounds',
+})
+/** A cell that holds nothing but a unit of mass. */
+export const unitOfWord = (text: string): MassUnit | undefined => unitByWord.get(plainWord(text))
 
 const statusByWord = table<Status>({
   owned: 'owned, own, have, got, mine, in closet, have it, got it, bought, purchased',

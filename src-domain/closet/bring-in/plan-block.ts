@@ -17,6 +17,8 @@ export interface BlockPlan extends BlockPreview {
   readonly kindColumns: KindColumns
   /** The area column is filled on the first row of each group only. */
   readonly areaFillsDown: boolean
+  /** No column of masses, or one that is mostly empty: masses may stand in the names. */
+  readonly massesAreFew: boolean
   column(role: Role): number | null
   columnsOf(role: Role): readonly ColumnPreview[]
 }
@@ -40,6 +42,7 @@ export function planBlock(grid: Grid, block: Block, choices: Choices, decimal: D
     leftOut: choices.blocksLeftOut?.includes(block.index) === true,
     kindColumns: kindColumnsOf(block, columns),
     areaFillsDown: fillsDown(facts, column('area'), column('item')),
+    massesAreFew: areFew(facts, columns),
     column,
     columnsOf,
   }
@@ -102,4 +105,10 @@ function kindColumnsOf(block: Block, columns: readonly ColumnPreview[]): KindCol
 function fillsDown(facts: readonly ColumnFacts[], area: number | null, item: number | null): boolean {
   const filled = (column: number | null): number => facts.find((one) => one.column === column)?.filled ?? 0
   return area !== null && filled(area) > 0 && filled(area) < filled(item) * 0.75
+}
+
+function areFew(facts: readonly ColumnFacts[], columns: readonly ColumnPreview[]): boolean {
+  const filled = (...roles: readonly Role[]): number =>
+    Math.max(0, ...columns.filter((one) => roles.includes(one.role)).map((one) => facts[one.column - columns[0]!.column]!.filled))
+  return filled('mass', 'line_mass', 'pounds', 'ounces') < filled('item') * 0.3
 }

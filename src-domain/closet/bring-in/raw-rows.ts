@@ -1,10 +1,12 @@
 /** The rows of a block, cut into fields but not yet decided: kind, section, name with its count, pieces, masses. */
 import type { Lane } from '../vocabulary.ts'
+import { lanes } from '../vocabulary.ts'
 import type { Choices, RowChoice, SheetMassFrom } from './choices.ts'
 import { said } from './choices.ts'
 import { cleanName } from './clean-name.ts'
 import type { MassCell, MassReader } from './mass-cell.ts'
 import type { BlockPlan } from './plan-block.ts'
+import { laneOfWord, unitOfWord } from './plain-words.ts'
 import type { LeftOutCode } from './preview.ts'
 import { kindOfRow } from './row-kind.ts'
 import type { Grid } from './tidy.ts'
@@ -14,6 +16,8 @@ export interface SheetMass {
   readonly cell: MassCell
   /** Of the column; the cell's own mark goes before it. */
   readonly from: SheetMassFrom
+  /** Of its column, when the heading names one ("worn" above masses). */
+  readonly lane: Lane | null
 }
 
 export interface RawRow {
@@ -115,8 +119,9 @@ function fieldsOf(
   reader: MassReader,
 ): Pick<RawRow, 'name' | 'countInName' | 'piecesText' | 'masses' | 'mass' | 'lineMass'> {
   const cell = (column: number | null): string => (column === null ? '' : (cells[column] ?? ''))
-  const clean = cleanName(cell(plan.column('item')))
-  const masses = massesOf(plan, cells, reader)
+  const split = splitMass(cell(plan.column('item')), plan, cells)
+  const clean = cleanName(split.name)
+  const masses = massesOf(plan, cells, reader, split.mass)
   const [line] = plan.columnsOf('line_mass')
   const pieces = cell(plan.column('pieces'))
   return {
@@ -129,14 +134,30 @@ function fieldsOf(
   }
 }
 
-function massesOf(plan: BlockPlan, cells: readonly string[], reader: MassReader): readonly SheetMass[] {
-  const single = plan
-    .columnsOf('mass')
-    .map((one) => ({ cell: reader.one(cells[one.column] ?? '', one.unit ?? 'g'), from: one.massFrom ?? 'claimed' }))
+function massesOf(plan: BlockPlan, cells: readonly string[], reader: MassReader, inName: string): readonly SheetMass[] {
+  const unit = unitOfWord(cells[plan.column('unit') ?? -1] ?? '')
+  const single = plan.columnsOf('mass').map((one): SheetMass => {
+    const text = cells[one.column] ?? ''
+    return { cell: reader.one(text, unit ?? one.unit ?? 'g'), from: one.massFrom ?? 'claimed', lane: laneOfHeading(one.heading) }
+  })
   const [pounds, ounces] = [plan.columnsOf('pounds')[0], plan.columnsOf('ounces')[0]]
-  if (!pounds && !ounces) return single
-  const pair = reader.poundsAndOunces(pounds ? (cells[pounds.column] ?? '') : '', ounces ? (cells[ounces.column] ?? '') : '')
-  return [{ cell: pair, from: ounces?.massFrom ?? 'claimed' }, ...single]
+  if (pounds || ounces) {
+    const pair = reader.poundsAndOunces(pounds ? (cells[pounds.column] ?? '') : '', ounces ? (cells[ounces.column] ?? '') : '')
+    return [{ cell: pair, from: ounces?.massFrom ?? 'claimed', lane: null }, ...single]
+  }
+  return inName === '' ? single : [{ cell: reader.one(inName, 'g'), from: 'claimed', lane: null }]
+}
+
+export const laneOfHeading = (heading: string): Lane | null => lanes.find((lane) => lane === laneOfWord(heading)) ?? null
+
+/** "Tarp 268 g" in a list that has no column of masses: the end of the name is the mass. */
+const endsInMass =
+  /^(?<name>.*?\p{L}.*?)[ ,:;=–-]*[([]?(?<mass>[~≈]?\d[\d.,]*(?: ?\d\/\d)? ?(?:g|gr|grams?|kg|oz|ounces?|lbs?|pounds?)\b(?: ?\d[\d.]* ?oz)?)[)\]]?$/iu
+
+function splitMass(text: string, plan: BlockPlan, cells: readonly string[]): { readonly name: string; readonly mass: string } {
+  const mayHold = plan.massesAreFew && text.length <= 120 && [...plan.kindColumns.masses].every((column) => isNothing(cells[column] ?? ''))
+  const found = mayHold ? endsInMass.exec(text) : null
+  return { name: found?.groups?.['name'] ?? text, mass: found?.groups?.['mass'] ?? '' }
 }
 
 const order: readonly SheetMassFrom[] = ['measured', 'claimed', 'estimated']

@@ -94,7 +94,7 @@ const laneIn = (raw: RawRow, row: RowPreview): CountedRow['lane'] => (raw.choice
 function canBeLoadout(plans: readonly BlockPlan[], raws: readonly RawRow[]): boolean {
   return (
     plans.some((plan) => !plan.leftOut && (plan.column('pieces') !== null || plan.column('mark') !== null)) ||
-    raws.some((raw) => raw.sectionLane !== null)
+    raws.some((raw) => raw.sectionLane !== null || raw.masses.some((one) => one.lane !== null))
   )
 }
 

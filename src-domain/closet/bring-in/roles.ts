@@ -9,14 +9,9 @@ import { isSequence, share } from './column-facts.ts'
 import type { HeadingMeaning } from './headings.ts'
 import { headingMeaning } from './headings.ts'
 import { settleMassColumns } from './mass-columns.ts'
-import { areaOfWord, laneOfWord, massFromOfWord, statusOfWord } from './plain-words.ts'
-import type { ReasonCode, Told } from './preview.ts'
-
-export interface RoleGuess {
-  readonly role: Role
-  readonly because: Told<ReasonCode>
-}
-export type RoleGuesses = Map<number, RoleGuess>
+import { areaOfWord, laneOfWord, massFromOfWord, statusOfWord, unitOfWord } from './plain-words.ts'
+import type { RoleGuesses } from './role-guesses.ts'
+import { hasRole, isGuess, set } from './role-guesses.ts'
 
 /** Roles that several columns may hold. */
 const many: ReadonlySet<Role> = new Set(['mass', 'mark', 'note', 'tags', 'link', 'ignored'])
@@ -33,13 +28,6 @@ export function guessRoles(facts: readonly ColumnFacts[], choices: Choices): Rol
   return found
 }
 
-export const isGuess = (found: RoleGuesses, column: number): boolean => found.get(column)?.because.code !== 'by-person'
-
-export function set(found: RoleGuesses, column: number, role: Role, code: ReasonCode, facts: Told['facts'] = {}): void {
-  if (isGuess(found, column)) found.set(column, { role, because: { code, facts } })
-}
-
-export const hasRole = (found: RoleGuesses, role: Role): boolean => [...found.values()].some((guess) => guess.role === role)
 const isFree = (found: RoleGuesses, role: Role): boolean => many.has(role) || !hasRole(found, role)
 
 function byPerson(facts: readonly ColumnFacts[], { roles }: Choices, found: RoleGuesses): void {
@@ -64,9 +52,9 @@ function byHeading(facts: readonly ColumnFacts[], found: RoleGuesses): void {
 /** A second column of names ("Item", "Description") is a note on the first. */
 const secondChoice = (role: Role): Role | undefined => (role === 'item' || role === 'maker' ? 'note' : undefined)
 
-/** "Measured", "Claimed" above figures: a column of masses. */
+/** "Measured", "Claimed", "Worn" above figures: a column of masses. */
 function figuresUnder(one: ColumnFacts): HeadingMeaning | undefined {
-  return massFromOfWord(one.heading) && share(one.numbers.size + one.masses, one) >= 0.6 && one.filled > 0
+  return (massFromOfWord(one.heading) ?? laneOfWord(one.heading)) && share(one.numbers.size + one.masses, one) >= 0.6 && one.filled > 0
     ? { role: 'mass', plainness: 2 }
     : undefined
 }
@@ -80,6 +68,7 @@ function fits(one: ColumnFacts, role: Role): boolean {
   if (role === 'mass' || role === 'line_mass') return share(figures, one) >= 0.4
   if (role === 'pieces') return share(one.numbers.size, one) >= 0.5 && !isSequence(one)
   if (role === 'price') return share(one.numbers.size + one.prices, one) >= 0.5
+  if (role === 'unit') return [...one.distinct.keys()].every(unitOfWord)
   if (role === 'item') return share(one.words, one) >= 0.5
   if (role === 'mark' || role === 'status') return one.distinct.size <= 16 && share(one.masses, one) < 0.2 && !holdsLargeNumbers(one)
   if (role === 'link') return share(one.links, one) >= 0.3
@@ -109,6 +98,7 @@ function plainContent(one: ColumnFacts): Role | undefined {
   if (isSequence(one)) return 'ignored'
   if (share(one.masses, one) >= 0.3) return 'mass'
   if (share(one.prices, one) >= 0.3) return 'price'
+  if (one.words > 0 && every(unitOfWord)) return 'unit'
   if (one.words > 0 && every(laneOfWord)) return 'mark'
   return one.words > 0 && every(statusOfWord) ? 'status' : undefined
 }

@@ -132,7 +132,7 @@ const isPlainlyArea = (text: string): boolean =>
   (text.length > 2 && text === text.toUpperCase()) ||
   laneOf(text) !== undefined ||
   (areaOfWord(text) !== undefined && !isAlsoAThing(text))
-export const isAlsoAThing = (text: string): boolean =>
+const isAlsoAThing = (text: string): boolean =>
   /^(?:tent|tarp|sleeping bag|backpack|pack|rucksack|bag|stove|shoes?|boots?|socks?|map|camera|water|underwear|stuff sacks?|phone|food|light|bed|battery)$/iu.test(
     text,
   )

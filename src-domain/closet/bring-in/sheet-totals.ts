@@ -8,6 +8,7 @@ import type { BlockPlan } from './plan-block.ts'
 import { areaOfWord, plainWord } from './plain-words.ts'
 import type { TotalComparison } from './preview.ts'
 import type { RawRow } from './raw-rows.ts'
+import { laneOfHeading } from './raw-rows.ts'
 
 /** An item row as a total may count it. */
 export interface CountedRow {
@@ -41,7 +42,9 @@ export function sheetTotals(
   const totals: SheetTotal[] = []
   let before = -1
   for (const raw of stated) {
-    const figures = figuresOf(raw, plans[raw.block]!, reader)
+    const byLane = laneTotals(raw, plans[raw.block]!, counted, massIs, reader)
+    if (byLane.length > 0) totals.push(...byLane)
+    const figures = byLane.length > 0 ? [] : figuresOf(raw, plans[raw.block]!, reader)
     if (figures.length === 0 || totals.length >= mostTotals) continue
     if (totals.at(-1)?.raw.block !== raw.block) before = -1
     const best = bestReading(figures, scopesOf(raw, counted, before), massIs)
@@ -49,6 +52,24 @@ export function sheetTotals(
     if (raw.kind === 'total') before = raw.row
   }
   return totals
+}
+
+/** "Totals 1505, 723, 545" below columns called base, worn and consumables: one sum for each. */
+function laneTotals(
+  raw: RawRow,
+  plan: BlockPlan,
+  counted: readonly CountedRow[],
+  massIs: 'piece' | 'line',
+  reader: MassReader,
+): readonly SheetTotal[] {
+  const columns = plan.columnsOf('mass').filter((one) => laneOfHeading(one.heading) !== null)
+  if (columns.length < 2) return []
+  return columns.flatMap(({ column, unit, heading }): SheetTotal[] => {
+    const lane = laneOfHeading(heading)!
+    const rows = counted.filter((one) => one.raw.block === raw.block && one.lane === lane)
+    const best = bestReading(readFigure(raw.cells[column] ?? '', unit ?? 'g', reader), [{ scope: 'lane', of: lane, rows }], massIs)
+    return best && rows.length > 0 ? [{ raw, label: `${raw.label} ${heading}`, ...best }] : []
+  })
 }
 
 interface Figure {

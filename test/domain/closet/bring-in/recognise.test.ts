@@ -157,6 +157,39 @@ test('a sheet without headings is known by its cells', async () => {
   expect(massesOf(await previewOf('no-heading-pounds-ounces.csv'))).toMatchObject({ 'Tunnel tent': ozMg(50), 'Down jacket': ozMg(13.6) })
 })
 
+test('a column of units beside the figures is read with them', async () => {
+  const preview = await previewOf('unit-column.csv')
+  expect(rolesOf(preview)).toEqual(['item', 'area', 'mass', 'unit', 'pieces', 'mark', 'mark'])
+  // 1.36 lb = 616.886 g, 9.45 oz = 267.903 g (NIST SP 811)
+  expect(massesOf(preview)).toEqual({
+    Tarp: 267_903,
+    Stakes: 10_500,
+    Quilt: 616_886,
+    'Foam mat': 183_000,
+    'Trail shoes': 547_000,
+    Gas: 110_000,
+  })
+  expect(['Tarp', 'Trail shoes', 'Gas'].map((name) => rowNamed(preview, name).lane)).toEqual(['in_pack', 'on_me', 'used_up'])
+})
+
+test('masses below "base", "worn" and "consumables" go to those lanes, each column with its own sum', async () => {
+  const preview = await previewOf('lane-columns.csv')
+  expect(preview.asLoadout).toBe(true)
+  expect(['Tarp', 'Trail shoes', 'Gas'].map((name) => rowNamed(preview, name).lane)).toEqual(['in_pack', 'on_me', 'used_up'])
+  // 268+618+183+436, 547+176, 435+110
+  expect(preview.totals.map(({ of, ours_mg, agrees }) => [of, ours_mg, agrees])).toEqual([
+    ['in_pack', 1_505_000, true],
+    ['on_me', 723_000, true],
+    ['used_up', 545_000, true],
+  ])
+})
+
+test('a plain list may hold the mass at the end of each name', async () => {
+  const preview = await previewOf('plain-list.txt')
+  expect(massesOf(preview)).toEqual({ Tarp: 268_000, Stakes: 10_500, Quilt: ozMg(21.8), 'Foam mat': 183_000, Tent: ozMg(35), Spoon: null })
+  expect(rowNamed(preview, 'Stakes').pieces).toBe(8)
+})
+
 interface Truth {
   readonly row: number
   readonly name: string

@@ -133,7 +133,11 @@ test.each([
 test('a file of 1 GB is refused before a byte of it is read', async () => {
   const big = new Blob(['x'])
   let isRead = false
-  Object.defineProperties(big, { size: { value: 1e9 }, arrayBuffer: { value: () => ((isRead = true), Promise.reject(new Error('read'))) } })
+  const read = (): Promise<ArrayBuffer> => {
+    isRead = true
+    return Promise.reject(new Error('read'))
+  }
+  Object.defineProperties(big, { size: { value: 1e9 }, arrayBuffer: { value: read } })
   expect(await readCells(big)).toMatchObject({ ok: false, fault: { code: 'file.too-large' } })
   expect(isRead).toBe(false)
 })
@@ -156,7 +160,11 @@ test('20,000 rows come in batches that say how far they are', async () => {
 test('a cancel between two batches stops the reading', async () => {
   const stop = new AbortController()
   let batches = 0
-  const read = await readCells(sheet, { signal: stop.signal, onProgress: () => ((batches += 1), stop.abort()) })
+  const onProgress = (): void => {
+    batches += 1
+    stop.abort()
+  }
+  const read = await readCells(sheet, { signal: stop.signal, onProgress })
   expect(read).toBeNull()
   expect(batches).toBe(1)
 })
