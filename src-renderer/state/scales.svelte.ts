@@ -9,8 +9,9 @@ class Scales {
   loaded = $state(false)
   readonly kept = $derived(this.all.filter((one) => !one.archived))
   #chosenUid = $derived(settings.get<string | null>('scale', null))
-  /** Chosen; else the first one there is; null: none was ever named, readings count as 1 g steps, never checked. */
-  readonly current: ScaleRow | null = $derived(this.kept.find((one) => one.uid === this.#chosenUid) ?? this.kept[0] ?? null)
+  readonly #finest = $derived([...this.kept].sort((a, b) => a.stepMg - b.stepMg)[0] ?? null)
+  /** Chosen; else the finest there is; null: none was ever named, readings count as 1 g steps, never checked. */
+  readonly current: ScaleRow | null = $derived(this.kept.find((one) => one.uid === this.#chosenUid) ?? this.#finest)
   readonly bench: BenchScale = $derived(this.current === null ? unknownScale : benchScaleOf(this.current))
 
   constructor() {
