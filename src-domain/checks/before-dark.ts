@@ -10,7 +10,7 @@ import { routeMissing } from './water-needs.ts'
 
 /**
  * In camp before dark: does the walker arrive by last light, each day?
- *   have: start + (1 + b)·T·e^μ, the median arrival · need: civil dusk · enough: sunset less (late end − median)        minutes of the day, at most
+ *   have: start + (1 + b)·T·e^μ, the median arrival · need: civil dusk · enough: sunset less (late end − median)        minutes of the day (unit `clock`), at most
  *   late end − median = (1 + b)·T·e^μ·(e^(t₀.₉·s) − 1), one in ten later · u = s·(1 + b)·T·e^μ
  *   T by the default walking law and the ground, e^μ own pace, s its spread (laws/pace-factor.ts; without logs 0.233 at ν 4)
  * The worst day is shown. Days without legs, and days without a civil dusk (polar day, white night, no twilight at all), are not asked; where the sun
@@ -105,10 +105,10 @@ function dayFound(asked: Asked, legs: readonly TimedLeg[], day: number, light: D
 /** Hours by the law alone, own pace taken out. */
 const legsHours = ({ walker }: Asked, legs: readonly TimedLeg[], day: number): number => hoursOfDay(legs, day) / walker.paceFactor
 
-function medianFigure({ brief, walker }: Asked, legs: readonly TimedLeg[], day: number, arrival: DayArrival, u: number): Figure<'min'> {
+function medianFigure({ brief, walker }: Asked, legs: readonly TimedLeg[], day: number, arrival: DayArrival, u: number): Figure<'clock'> {
   const isSaid = brief.days.find((one) => one.day === day)?.startMinute != null
   const figure = work(medianArrival, {
-    startMin: given(arrival.startMin, 'min', isSaid ? 'given' : 'estimated', {}, 'start of the day'),
+    startMin: given(arrival.startMin, 'clock', isSaid ? 'given' : 'estimated', {}, 'start of the day'),
     movingH: given(hoursOfDay(legs, day) / walker.paceFactor, 'h', 'worked', {}, 'the walking law on the day’s legs'),
     pace: given(walker.paceFactor, '1', 'estimated', {}, 'own pace'),
     breakShare: given(walker.breakShare, '1', 'estimated', {}, 'breaks for each hour of moving'),
@@ -120,16 +120,16 @@ const medianArrival = {
   name: 'Median arrival',
   formula: 'start + 60·(1 + b)·T·e^μ',
   source: { cite: 'walking law, own pace and breaks', known: 'choice' },
-  takes: { startMin: 'min', movingH: 'h', pace: '1', breakShare: '1' },
-  unit: 'min',
+  takes: { startMin: 'clock', movingH: 'h', pace: '1', breakShare: '1' },
+  unit: 'clock',
   compute: ({ startMin, movingH, pace, breakShare }) => startMin + 60 * (1 + breakShare) * movingH * pace,
-} as const satisfies Law<{ startMin: 'min'; movingH: 'h'; pace: '1'; breakShare: '1' }, 'min'>
+} as const satisfies Law<{ startMin: 'clock'; movingH: 'h'; pace: '1'; breakShare: '1' }, 'clock'>
 
 const lastSafe = {
   name: 'Arrive by',
   formula: 'sunset − (late end − median)',
   source: { cite: 'the late end of nine walks in ten falls before sunset', known: 'choice' },
-  takes: { sunset: 'min', late: 'min' },
-  unit: 'min',
+  takes: { sunset: 'clock', late: 'min' },
+  unit: 'clock',
   compute: ({ sunset, late }) => sunset - late,
-} as const satisfies Law<{ sunset: 'min'; late: 'min' }, 'min'>
+} as const satisfies Law<{ sunset: 'clock'; late: 'min' }, 'clock'>

@@ -1,4 +1,7 @@
 import type { Asked, Check, Finding, Found } from './check.ts'
+import { beforeDark } from './before-dark.ts'
+import { bodyLoad } from './body-load.ts'
+import { foodEnergy } from './food-energy.ts'
 import { rules } from './rules.ts'
 import { packLoad } from './pack-load.ts'
 import { room } from './room.ts'
@@ -31,12 +34,15 @@ export const checks: readonly Check[] = [
   dryStore,
   waterCarry,
   waterTreatment,
+  foodEnergy,
   fuel,
   gasCold,
   light,
   power,
   room,
   packLoad,
+  bodyLoad,
+  beforeDark,
   rules,
   safety,
   duties,

@@ -116,6 +116,7 @@ const american: Readonly<Record<string, readonly [keyof UnitChoice, Unit]>> = {
 
 /** Any figure in the unit the person chose for its kind, to the places its band deserves, else to four significant digits. */
 export function formatFigure(figure: Figure, choice: UnitChoice, places?: number): Shown {
+  if (figure.unit === 'clock') return clock(figure)
   const other = american[figure.unit]
   const to = other && choice[other[0]] === 'us' ? other[1] : undefined
   const [value, u] = to && figure.unit in units ? inUnit(figure, figure.unit as Unit, to) : [figure.value as number, uncertainty(figure)]
@@ -123,6 +124,13 @@ export function formatFigure(figure: Figure, choice: UnitChoice, places?: number
   const unit = unitWritten(to ?? figure.unit)
   if (places === undefined && u === 0) return { prefix, digits: asFarAsNeeded(value), unit, band: '' }
   return { ...shown(value, u, places ?? placesDeserved(u, 6), unit), prefix }
+}
+
+/** A minute of the day reads as the clock does, its band in minutes: `17:02 ±101 min`. */
+function clock(figure: Figure): Shown {
+  const bandMin = roundHalfAway(2 * uncertainty(figure))
+  const prefix = figure.origin === 'estimated' ? '≈' : ''
+  return { prefix, digits: formatClock(figure.value), unit: '', band: bandMin >= 1 ? `±${digitsOf(bandMin, 0)}${nbsp}min` : '' }
 }
 
 /** Up to four significant digits, whole numbers in full, no trailing zeros: `2.5`, `45.57`, `1,284`, `0.0015`. */

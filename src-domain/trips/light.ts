@@ -53,9 +53,9 @@ function minuteOfDay(ms: number, date: Temporal.PlainDate, zone: string): number
 }
 
 /** A minute of the day that the sun gives, as a figure that opens to how it is defined. */
-export function sunFigure(name: string, minute: number, { latDeg, lonDeg }: NonNullable<Brief['place']>): Figure<'min'> {
+export function sunFigure(name: string, minute: number, { latDeg, lonDeg }: NonNullable<Brief['place']>): Figure<'clock'> {
   return {
-    ...given(minute, 'min', 'worked'),
+    ...given(minute, 'clock', 'worked'),
     working: {
       name,
       formula: 'the centre of the sun 50′ (sunset) or 6° (civil dusk) below a flat horizon',

@@ -2,6 +2,7 @@ import type { Finding, Saying, State } from '../../src-domain/checks/check.ts'
 import type { Figure } from '../../src-domain/figures/figure.ts'
 import { plain, show } from '../state/units.svelte.ts'
 import { counted } from './closet.ts'
+import { walkingSentences } from './walking.ts'
 import { warmthSentences } from './warmth.ts'
 
 export const stateWords: Readonly<Record<State, string>> = {
@@ -18,6 +19,7 @@ const word = (facts: Facts, name: string): string => String(facts[name] ?? '')
 /** One sentence for each saying of a check or a notice; a code without one is shown as it is, so that nothing is silently dropped. */
 const sentences: Readonly<Record<string, (facts: Facts) => string>> = {
   ...warmthSentences,
+  ...walkingSentences,
   'duty-missing': (f) => `no ${word(f, 'label')}${word(f, 'moments') === '' ? '' : ` (${word(f, 'moments').replaceAll(' ', ', ')})`}`,
   'need-missing': (f) =>
     Number(f['present']) === 0
