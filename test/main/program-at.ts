@@ -1,8 +1,10 @@
 import { mkdtempSync, rmSync } from 'node:fs'
 import { tmpdir } from 'node:os'
 import { join } from 'node:path'
+import Database from 'better-sqlite3'
 import { afterEach } from 'vitest'
 import type { Call, ClosetColumns, InputOf, OutputOf, Reply } from '../../src-main/contract.ts'
+import { storeFile } from '../../src-main/store/open.ts'
 import { openProgram, type Log, type Program } from '../../src-main/program.ts'
 
 /** A program on a real database in a folder of its own, with a clock that the test sets. Folders and programs go when the test ends. */
@@ -109,3 +111,10 @@ export const oneReading = (itemId: number, grams: number, more: Partial<InputOf<
   entered: 'typed',
   ...more,
 })
+
+/** A reading connection of the test's own on a program's store, kept open until the test ends. */
+export function watching({ dataDir }: Pick<Tried, 'dataDir'>): Database.Database {
+  const raw = new Database(storeFile(dataDir), { readonly: true })
+  afterTest(() => void raw.close())
+  return raw
+}
