@@ -150,6 +150,8 @@ const brought = v.strictObject({
   /** One new item, or the id of the one already in the closet that this row is. */
   itemId: v.nullable(id),
   item: v.nullable(newItem),
+  /** The earlier row of this batch (from 0) whose new item this row is too, in another lane; then the two above are null. */
+  asRow: optional(v.nullable(v.pipe(v.number(), v.integer(), v.minValue(0)))),
   /** What this row adds to the loadout, if the sheet is one; null: closet only. */
   line: v.nullable(v.strictObject({ lane, pieces })),
 })

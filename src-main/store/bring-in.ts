@@ -45,10 +45,12 @@ const putLine = `INSERT INTO line (uid, loadout_id, item_id, lane, pieces, sort)
 export function makeOf(raw: Raw, rows: readonly BroughtRow[], loadoutId: number | null, today: string): Outcome<Brought> {
   let items = 0
   let lines = 0
+  const made: number[] = []
   for (const [at, row] of rows.entries()) {
-    const itemId = itemOf(raw, row, at, today)
+    const itemId = itemOf(raw, row, at, today, made)
     if (!itemId.ok) return fault(itemId.fault.code, { ...itemId.fault.facts, row: at })
-    if (row.itemId === null) items += 1
+    made.push(itemId.value)
+    if (row.itemId === null && row.item !== null) items += 1
     if (row.line === null || loadoutId === null) continue
     prepared(raw, putLine).run(newUid(), loadoutId, itemId.value, row.line.lane, row.line.pieces, at)
     lines += 1
@@ -56,8 +58,10 @@ export function makeOf(raw: Raw, rows: readonly BroughtRow[], loadoutId: number 
   return ok({ items, lines })
 }
 
-/** The item that a row is: one of the closet, or a new one. */
-function itemOf(raw: Raw, { itemId, item }: BroughtRow, at: number, today: string): Outcome<number> {
+/** The item that a row is: one of the closet, an earlier row's, or a new one. */
+function itemOf(raw: Raw, { itemId, item, asRow }: BroughtRow, at: number, today: string, made: readonly number[]): Outcome<number> {
+  const earlier = itemId === null && item === null ? made[asRow ?? -1] : undefined
+  if (earlier !== undefined) return ok(earlier)
   if (itemId !== null) return isThere(raw, itemId) ? ok(itemId) : gone('item', itemId)
   return item ? insertNewItem(raw, item, today, 'brought') : invalid(`rows.${at}.item`, 'a row is a new item or one of the closet')
 }
