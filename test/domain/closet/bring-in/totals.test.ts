@@ -12,6 +12,17 @@ test('the sum in pounds and ounces is ours: 113.8 oz = 7 lb 1.8 oz', async () =>
   expect(total).toMatchObject({ scope: 'all', unit: 'oz', said_mg: ozMg(113.8), agrees: true, explained: [] })
 })
 
+test("sixty things in pounds and ounces: base, worn and total weight are the sheet's own", async () => {
+  const preview = await previewOf('sixty-pounds-ounces.csv')
+  expect(preview.counts).toMatchObject({ newItems: 60, problems: 0 })
+  // The script that wrote the sheet summed tenths of an ounce: 255.2, 48.6 and 303.8 oz.
+  expect(preview.totals.map(({ label, said_mg, agrees, explained }) => [label, said_mg, agrees, explained.length])).toEqual([
+    ['Base weight', ozMg(255.2), true, 0],
+    ['Worn weight', ozMg(48.6), true, 0],
+    ['Total weight', ozMg(303.8), true, 0],
+  ])
+})
+
 test('sums named by lanes are compared lane by lane', async () => {
   const preview = await previewOf('mark-column.csv')
   // base 62+268+8·10.5+618+183+436 = 1651; worn 176+158+547+62 = 943; used up 3·145+500+110 = 1045; the chair stays at home
