@@ -24,10 +24,16 @@ import { waterTreatment } from './water-treatment.ts'
 export function filledByBrief(asked: Asked): Asked {
   const litres = litresDrawn(asked)
   const entries = { brief: asked.brief, trip: asked.trip, litres }
-  let at = filled(asked, new Map(), entries)
+  let at = filled({ ...asked, loadout: emptied(asked.loadout) }, new Map(), entries)
   for (const serve of [fuelByBrief, waterByBrief, piecesByBrief, foodByBrief]) at = filled(at, serve(at), entries)
   return at
 }
+
+/** What an earlier brief filled in is forgotten. */
+const emptied = (loadout: Loadout): Loadout => ({
+  ...loadout,
+  lines: loadout.lines.map((line) => (line.kind === 'supply' && isOpen(line) ? { ...line, amount: null } : line)),
+})
 
 type Entries = Parameters<typeof withAmounts>[1]
 

@@ -1,5 +1,5 @@
 import type { InputOf, LineRow, LoadoutOpen } from '../../src-main/contract.ts'
-import { withAmounts } from '../../src-domain/loadout/amounts.ts'
+import { filledByBrief } from '../../src-domain/checks/by-brief.ts'
 import { gather } from '../../src-domain/loadout/gather.ts'
 import type { Loadout } from '../../src-domain/loadout/loadout.ts'
 import { totalsOf, type Totals } from '../../src-domain/loadout/totals.ts'
@@ -28,7 +28,7 @@ export class OpenLoadout {
   readonly loadout: Loadout | null = $derived.by(() => {
     if (!this.open || !kit.index) return null
     const gathered = gather(kit.index, this.open.name, this.open.line).loadout
-    return withAmounts(gathered, { brief: this.around.brief, trip: this.around.trip })
+    return filledByBrief({ loadout: gathered, ...this.around, today: program.state?.today ?? '2000-01-01' }).loadout
   })
   readonly totals: Totals | null = $derived(this.loadout ? totalsOf(this.loadout) : null)
 

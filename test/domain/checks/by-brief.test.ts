@@ -125,6 +125,11 @@ describe('amounts by the brief', () => {
     // 30 km at 4.13 km/h and 0.42 l/h and three camps of 1.5 l: 7.55 l, a tablet each, rounded up
     expect(amounts(asked)['Tablets']).toBe(8)
   })
+  test('what another brief filled in is forgotten', () => {
+    const asked = filledIn({ items: [stove, can(230)], supplies: [gas(230)], brief: cooking })
+    expect(amounts(asked)['Gas 230']).toBeGreaterThan(0)
+    expect(amounts(filledByBrief({ ...asked, brief: { ...asked.brief, meals: emptyBrief.meals } }))['Gas 230']).toBeNull()
+  })
   test('filling twice changes nothing', () => {
     const asked = filledIn({
       items: [stove, can(230), bottle],
