@@ -113,11 +113,6 @@ export function decimalMark(rows: readonly (readonly string[])[]): DecimalMark |
   return points > 0 && commas === 0 ? '.' : undefined
 }
 
-export const median = (values: readonly number[]): number => {
-  const sorted = values.toSorted((a, b) => a - b)
-  return sorted[Math.floor(sorted.length / 2)] ?? 0
-}
-
 /** 1, 2, 3, …: row numbers. */
 export function isSequence({ numbers, filled }: ColumnFacts): boolean {
   const values = [...numbers.values()]
