@@ -11,7 +11,20 @@ class Words {
   readonly duties: readonly Duty[] = $derived(
     [...duties, ...this.#own('duty').map(ownDuty)].filter((one) => this.#byCode.get(`duty:${one.code}`)?.hidden !== true),
   )
-  readonly traits: readonly Trait[] = $derived([...traits, ...this.#own('trait').map(ownTrait)])
+  readonly traits: readonly Trait[] = $derived(
+    [...traits, ...this.#own('trait').map(ownTrait)].filter((one) => this.#byCode.get(`trait:${one.code}`)?.hidden !== true),
+  )
+
+  constructor() {
+    program.listen((heard) => {
+      if (heard.touched.some((one) => one.table === '*' || one.table === 'word')) void this.load()
+    })
+  }
+
+  /** Every word with what was made of it, hidden ones too. */
+  get rows(): readonly WordRow[] {
+    return this.#rows
+  }
 
   async load(): Promise<void> {
     const answer = await program.ask('word.all', {})
