@@ -23,7 +23,11 @@ const SLOWEST_MS = 0.05
 const FASTEST_MS = 2.5
 
 /** Speed of equal effort when the state changes, over the speed before: 1 if nothing changed. */
-export function speedRatio(before: Walking, change: Partial<Walking>, powerOf: (at: Walking) => number = lcda2022.compute): number {
+export function speedRatio(
+  before: Walking,
+  change: Partial<Walking>,
+  powerOf: (at: Walking) => number = (at) => lcda2022.compute(at),
+): number {
   const speedMs = speedAtPower((speed) => powerOf({ ...before, ...change, speedMs: speed }), powerOf(before))
   return speedMs / before.speedMs
 }

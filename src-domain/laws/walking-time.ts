@@ -82,9 +82,9 @@ const bySlope: Readonly<Record<'campbell' | 'tobler' | 'swiss' | 'munter', (piec
 }
 
 const onTotals: Readonly<Record<'naismith' | 'langmuir' | 'din', (totals: Totals) => number>> = {
-  naismith: naismith.compute,
-  langmuir: langmuir.compute,
-  din: din33466.compute,
+  naismith: (totals) => naismith.compute(totals),
+  langmuir: (totals) => langmuir.compute(totals),
+  din: (totals) => din33466.compute(totals),
 }
 
 /** Rise over run of a piece that has a length; past 100 % it is no longer walking and stays at 100 %. */

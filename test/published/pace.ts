@@ -1,3 +1,4 @@
+import { convert } from '../../src-domain/figures/units.ts'
 import { breakShareFrom, elapsedTime } from '../../src-domain/laws/break-share.ts'
 import { normalShareBelow } from '../../src-domain/laws/normal.ts'
 import type { WalkLog } from '../../src-domain/laws/pace-factor.ts'
@@ -38,6 +39,8 @@ const quantiles = [
   [50, 1.29871],
 ] as const
 const MILE_KM = 1.609344
+/** Through metres a second and back, by the units of the trade. */
+const milesAnHour = (minutesAMile: number): number => convert(convert(1, 'mi', 'm') / (60 * minutesAMile), 'm/s', 'mph')
 
 export const rows: readonly Published[] = [
   ...quantiles.map(([dof, expected]): Published => ({
@@ -118,6 +121,18 @@ export const rows: readonly Published[] = [
     tolerance: 1e-12,
     got: () => elapsedTime.compute({ movingH: 24 / 4, breakShare: 0.1 }),
   },
+  {
+    law: 'Time with breaks',
+    about: '25 min a mile',
+    known: 'recomputed',
+    source: 'walking.md 1.3, identity',
+    unit: 'mph',
+    expected: 2.4,
+    tolerance: 1e-12,
+    got: () => milesAnHour(25),
+  },
+  // "About 2.3": half of the last digit.
+  { law: 'Time with breaks', about: '26 min a mile', ...practice, unit: 'mph', expected: 2.3, tolerance: 0.05, got: () => milesAnHour(26) },
   // Facts of the trade. "About eight and a half hours" is taken to the half hour; the way is taken as out and back (as much down as up).
   {
     law: 'Time with breaks',

@@ -114,7 +114,7 @@ describe('times', () => {
       latDeg: timed[100]!.latDeg + (i % 2) * 0.00009,
       atMs: 1_600_000 + (i + 1) * 10_000,
     }))
-    const after = timed.slice(101).map((one) => ({ ...one, atMs: one.atMs! + 400_000 }))
+    const after = timed.slice(101).map((one) => ({ ...one, atMs: one.atMs + 400_000 }))
     const track = readTrack([[...timed.slice(0, 101), ...halt, ...after]], 'satellite')
     expect(track.times!.breakS).toBeGreaterThanOrEqual(400)
     expect(Math.abs(track.lengthM - readTrack([timed], 'satellite').lengthM)).toBeLessThan(11)
