@@ -22,7 +22,7 @@ export const room: Check = {
   find({ loadout, brief, trip }) {
     const pack = packOf(loadout)
     if (pack === null) return unknown('pack')
-    if (pack.ok === false) return unknown('pack-volume', { name: pack.name })
+    if (!pack.ok) return unknown('pack-volume', { name: pack.name })
     const fullest = fullestMoment(loadout, { brief, trip })
     if ('missing' in fullest) return unknown('packed-volume', { name: fullest.missing })
     if (fullest.litres.value === 0) return notAsked('nothing-inside')

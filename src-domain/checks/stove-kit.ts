@@ -100,7 +100,7 @@ export function fuelKindOf(line: SupplyLine): FuelKind | 'unsaid' | null {
 }
 
 export function fuelCarried(loadout: Loadout, fuel: FuelKind): Figure<'g'> {
-  const parts = fuelLines(loadout, fuel).map((line): Given => ({ name: line.supply.name, figure: massAnywhere(line) as Figure<'g'> }))
+  const parts = fuelLines(loadout, fuel).map((line): Given => ({ name: line.supply.name, figure: massAnywhere(line) }))
   return parts.length === 0 ? given(0, 'g', 'worked', {}, 'no fuel in the loadout') : total('fuel carried', 'g', parts)
 }
 

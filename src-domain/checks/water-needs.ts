@@ -39,7 +39,7 @@ export function waterNeed(asked: Asked): WaterNeed {
 
 function typedStretch(asked: Asked): WaterNeed {
   const { brief } = asked
-  if (brief.dryHours === null && brief.dryCamps === 0) return { ok: false, missing: 'dry-stretch' }
+  if (brief.dryHours === null && brief.dryCamps === 0) return { ok: false, missing: 'dry-hours' }
   if ((brief.dryHours ?? 0) === 0 && brief.dryCamps === 0) return { ok: true, stretch: null }
   const highC = highestHigh(brief)
   if (highC === null) return { ok: false, missing: 'high' }

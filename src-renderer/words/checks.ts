@@ -1,7 +1,8 @@
-import type { Finding, Saying, State } from '../../src-domain/checks/check.ts'
+import type { Finding, Found, Saying, State } from '../../src-domain/checks/check.ts'
 import type { Figure } from '../../src-domain/figures/figure.ts'
 import { plain, show } from '../state/units.svelte.ts'
 import { counted } from './closet.ts'
+import { asideSentences, provisionSentences } from './provisions.ts'
 import { walkingSentences } from './walking.ts'
 import { warmthSentences } from './warmth.ts'
 
@@ -20,6 +21,7 @@ const word = (facts: Facts, name: string): string => String(facts[name] ?? '')
 const sentences: Readonly<Record<string, (facts: Facts) => string>> = {
   ...warmthSentences,
   ...walkingSentences,
+  ...provisionSentences,
   'duty-missing': (f) => `no ${word(f, 'label')}${word(f, 'moments') === '' ? '' : ` (${word(f, 'moments').replaceAll(' ', ', ')})`}`,
   'need-missing': (f) =>
     Number(f['present']) === 0
@@ -54,12 +56,15 @@ export function secondLine(finding: Finding): string {
     case 'not-asked':
       return sayingWords(finding.why)
     default: {
-      const said = finding.saying.map(sayingWords)
+      const said = finding.saying.filter(({ code }) => !Object.hasOwn(asideSentences, code)).map(sayingWords)
       if (said.length > 0) return said.slice(0, 2).join('; ') + (said.length > 2 ? `; ${counted(said.length - 2, 'more', 'more')}` : '')
-      return `need ${figureWords(finding.need)}, have ${figureWords(finding.have)}${finding.state === 'tight' ? `; enough from ${figureWords(finding.enough)}` : ''}`
+      const asides = finding.saying.map(({ code, facts }) => asideSentences[code]?.(facts ?? {}) ?? '').filter((words) => words !== '')
+      return [`need ${figureWords(finding.need)}, have ${figureWords(finding.have)}`, ...enoughFrom(finding), ...asides].join('; ')
     }
   }
 }
+
+const enoughFrom = (finding: Found): readonly string[] => (finding.state === 'tight' ? [`enough from ${figureWords(finding.enough)}`] : [])
 
 /** The whole of a gauge in one sentence, for who cannot see it. */
 export function gaugeSentence(label: string, finding: Finding): string {

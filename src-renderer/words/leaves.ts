@@ -26,6 +26,16 @@ export function leafWords(leaf: string): string {
       return `what the brief says (${leaf.slice(6)})`
     case 'walker':
       return `the walker (${leaf.slice(7).replaceAll('-', ' ')})`
+    case 'efficiency':
+      return `the efficiency of ${leaf.slice(11)}`
+    case 'heat-value':
+      return 'the heat value of the fuel'
+    case 'cold':
+      return 'what the cold leaves of the cells'
+    case 'draws':
+      return 'what the devices draw'
+    case 'room':
+      return 'the room a thing takes'
     case 'trait':
       return 'a trait'
     default:

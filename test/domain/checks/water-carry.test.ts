@@ -46,7 +46,7 @@ describe('watered', () => {
   test('what is missing is named', () => {
     expect(find(waterCarry, { items: bottles(5), brief: { dryHours: null } })).toMatchObject({
       state: 'unknown',
-      missing: { code: 'dry-stretch' },
+      missing: { code: 'dry-hours' },
     })
     expect(find(waterCarry, { items: bottles(5), brief: { dryHours: 5, highC: null } })).toMatchObject({
       state: 'unknown',
