@@ -31,8 +31,12 @@ export interface Place {
 
 /** The sun's day at a place on a local civil date (ISO) of an IANA zone; null too near to a pole. */
 export function sunOnDate(place: Place, isoDate: string, zone: string): SunDay | null {
-  const noon = Temporal.PlainDate.from(isoDate).toZonedDateTime({ timeZone: zone, plainTime: '12:00' })
-  return sunAround(place, noon.epochMilliseconds)
+  const key = `${isoDate} ${zone}`
+  const noonMs =
+    noons.get(key) ?? Temporal.PlainDate.from(isoDate).toZonedDateTime({ timeZone: zone, plainTime: '12:00' }).epochMilliseconds
+  if (noons.size >= KEPT_DAYS) noons.clear()
+  noons.set(key, noonMs)
+  return sunAround(place, noonMs)
 }
 
 /** The sun's day whose noon lies nearest to a moment. Days asked before are kept: a brief asks the same ones at every keystroke. */
@@ -50,6 +54,7 @@ export function sunAround({ latDeg, lonDeg }: Place, nearNoonMs: number): SunDay
 const DAY_MS = 86_400_000
 const KEPT_DAYS = 1000
 const kept = new Map<string, SunDay>()
+const noons = new Map<string, number>()
 const RISE_ALTITUDE_DEG = -50 / 60
 const TWILIGHT_DEG = -6
 

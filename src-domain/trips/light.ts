@@ -26,9 +26,23 @@ export function lightOfDay(brief: Pick<Brief, 'place'>, trip: Pick<Trip, 'starts
   if (brief.place === null) return { ok: false, missing: 'place' }
   if (trip.startsOn === null) return { ok: false, missing: 'dates' }
   if (trip.zone === '') return { ok: false, missing: 'zone' }
-  const date = Temporal.PlainDate.from(trip.startsOn).add({ days: day - 1 })
-  const sun = sunOnDate(brief.place, date.toString(), trip.zone)
-  return sun === null ? { ok: false, missing: 'sun' } : { ok: true, light: localLight(sun, date, trip.zone) }
+  const key = `${brief.place.latDeg} ${brief.place.lonDeg} ${trip.zone} ${trip.startsOn} ${day}`
+  const known = kept.get(key)
+  if (known !== undefined) return known
+  const found = findLight(brief.place, trip.startsOn, trip.zone, day)
+  if (kept.size >= KEPT_DAYS) kept.clear()
+  kept.set(key, found)
+  return found
+}
+
+// Reading a time by a zone's wall clock is slow (0.1 ms), and a brief asks the same days at every keystroke.
+const kept = new Map<string, LightFound>()
+const KEPT_DAYS = 1000
+
+function findLight(place: NonNullable<Brief['place']>, startsOn: string, zone: string, day: number): LightFound {
+  const date = Temporal.PlainDate.from(startsOn).add({ days: day - 1 })
+  const sun = sunOnDate(place, date.toString(), zone)
+  return sun === null ? { ok: false, missing: 'sun' } : { ok: true, light: localLight(sun, date, zone) }
 }
 
 function localLight(sun: SunDay, date: Temporal.PlainDate, zone: string): DayLight {

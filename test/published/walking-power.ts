@@ -146,7 +146,6 @@ export const rows: readonly Published[] = [
       law(BACKPACKING, `${named(at)}, an hour`, 'kcal', kcalH, 5e-3, () => kcalOf(lcda2022.compute(at), 1)),
     ]
   }),
-  // Two units of the last place: the note prints both forms of the bracket, ours is the first.
   law(BACKPACKING, 'per km, 70 + 10 kg at 1.34 m/s on dirt', 'kcal/km', 62.42, 5e-3, () => perKm((at) => lcda2022.compute(at))),
   law(PANDOLF, 'per km, 70 + 10 kg at 1.34 m/s on dirt', 'kcal/km', 61.59, 5e-3, () => perKm((at) => pandolf.compute(at))),
   ...unloaded.flatMap(([speed, grade, ours, other]): Published[] => [
