@@ -100,9 +100,11 @@ async function makeRunning(options: ProgramOptions): Promise<Inner> {
     tellAll: () => tell([{ table: '*', ids: [] }]),
     damaged: (found) => {
       if (!opened.ok) return
-      options.log.error(`the store is damaged: ${String(found.facts['detail'])}`)
-      shut()
+      const { leave } = opened.value
       opened = { ok: false, fault: found }
+      options.log.error(`the store is damaged: ${String(found.facts['detail'])}`)
+      // What is running may still hold the connections.
+      void alone(() => reading(() => Promise.resolve(leave())))
     },
     reopen: (swap) =>
       reading(async () => {

@@ -5,7 +5,7 @@ import type { Around, Handlers, Answered, AskHandler, ChangeHandler, NoteHandler
 import type { Log } from './program.ts'
 import type { Running } from './running.ts'
 import { closetRows } from './store/closet.ts'
-import { storeFault } from './store/faults.ts'
+import { saysDamaged, storeFault } from './store/faults.ts'
 import type { Raw } from './store/handles.ts'
 import { touchedBy } from './store/touched.ts'
 import { inSnapshot, inStep, inTransaction } from './store/transactions.ts'
@@ -37,7 +37,7 @@ export function makeRouter(running: Routed, handlers: Handlers): Router {
       if (!isCall(name)) return fault('program.unknown-call', { name: String(name).slice(0, 100) })
       const checked = v.safeParse(contract[name].input, input)
       if (!checked.success) return fault('input.invalid', problemOf(checked.issues[0]))
-      return replyOf(await run(running, handlers, name, checked.output))
+      return replyOf(running, await run(running, handlers, name, checked.output))
     } catch (error) {
       return caught(running, name, error)
     }
@@ -51,11 +51,10 @@ function problemOf(issue: v.BaseIssue<unknown>): Fault['facts'] {
   return { field: v.getDotPath(issue) ?? '', message: issue.message.slice(0, 300) }
 }
 
-function caught(running: Routed, name: string, error: unknown): Reply<never> {
+function caught(running: Routed, name: string, error: unknown): Reply<unknown> {
   const expected = storeFault(error)
   if (!expected) return bug(running.options.log, name, error)
-  if (expected.code === 'store.damaged') running.damaged(expected)
-  return { ok: false, fault: expected }
+  return replyOf(running, { ok: false, fault: expected })
 }
 
 function bug(log: Log, name: string, error: unknown): Reply<never> {
@@ -63,8 +62,11 @@ function bug(log: Log, name: string, error: unknown): Reply<never> {
   return fault('program.bug', { call: name, message: error instanceof Error ? error.message.slice(0, 300) : '' })
 }
 
-function replyOf(answer: Answered<unknown>): Reply<unknown> {
-  if (!answer.ok) return answer
+function replyOf(running: Routed, answer: Answered<unknown>): Reply<unknown> {
+  if (!answer.ok) {
+    if (saysDamaged(answer.fault)) running.damaged(answer.fault)
+    return answer
+  }
   const { value, told } = answer
   return { ok: true, value, ...told }
 }

@@ -10,9 +10,10 @@ export function storeFault(error: unknown): Fault | null {
   const detail = error.message
   if (code === 'SQLITE_FULL' || code === 'ENOSPC' || code === 'EDQUOT') return fault('store.full', { detail }).fault
   if (isReadOnly(code) || isNoFolder(error)) return fault('store.read-only', { detail }).fault
-  if (code.startsWith('SQLITE_CORRUPT') || code === 'SQLITE_NOTADB') return fault('store.damaged', { detail }).fault
+  if (code.startsWith('SQLITE_CORRUPT') || code === 'SQLITE_NOTADB') return fault('store.damaged', { detail, found: code }).fault
   // SQLite grows its shared index and its log by writes that a full disk refuses under these names.
   if (code === 'SQLITE_IOERR_WRITE' || code === 'SQLITE_IOERR_SHMSIZE') return fault('store.full', { detail: `${code}: ${detail}` }).fault
+  // The disk failed; the file need not have.
   if (code.startsWith('SQLITE_IOERR')) return fault('store.damaged', { detail: `${code}: ${detail}` }).fault
   if (code === 'SQLITE_BUSY' || code === 'SQLITE_LOCKED') return fault('program.busy', { detail }).fault
   if (code === 'SQLITE_CONSTRAINT_FOREIGNKEY') return fault('row.gone', { table: '' }).fault
@@ -30,3 +31,6 @@ function isNoFolder(error: Error): boolean {
   const { syscall, code } = error as NodeJS.ErrnoException
   return syscall === 'mkdir' && (code === 'ENOENT' || code === 'ENOTDIR' || code === 'EEXIST')
 }
+
+/** Whether SQLite found the open file itself damaged, so that it is no longer to be written to. */
+export const saysDamaged = ({ code, facts }: Fault): boolean => code === 'store.damaged' && 'found' in facts

@@ -21,6 +21,8 @@ export interface Store {
   readonly write: WriteDb
   readonly read: ReadDb
   readonly close: () => void
+  /** Closes without bringing the log into a file that is damaged: a reading connection that is the last to go cannot. */
+  readonly leave: () => void
 }
 
 export interface Place {
@@ -105,7 +107,8 @@ async function openSound(place: Place, had: readonly string[]): Promise<Outcome<
     const moved = await migrate(raw, place, migrations, had)
     if (moved) return closing(raw, moved)
     installTriggers(raw)
-    raw.exec('DELETE FROM stage')
+    // Without WHERE, SQLite rewrites the table's pages even when it is empty.
+    raw.exec('DELETE FROM stage WHERE batch IS NOT NULL')
     return ok(storeOver(file, raw))
   } catch (error) {
     raw.close()
@@ -125,7 +128,11 @@ function storeOver(file: string, raw: Raw): Store {
     readRaw.close()
     raw.close()
   }
-  return { file, raw, readRaw, write: kyselyOver(raw), read: kyselyOver(readRaw) as ReadDb, close }
+  const leave = () => {
+    raw.close()
+    readRaw.close()
+  }
+  return { file, raw, readRaw, write: kyselyOver(raw), read: kyselyOver(readRaw) as ReadDb, close, leave }
 }
 
 /**

@@ -16,7 +16,7 @@ export interface Host {
 const script = resolve(import.meta.dirname, '../../src-main/hosts/loopback.ts')
 
 export function spawnHost(dataDir: string): ChildProcess {
-  return spawn(process.execPath, [script, '--no-window', '--data', dataDir, '--port', '0'], { stdio: ['ignore', 'pipe', 'ignore'] })
+  return spawn(process.execPath, [script, '--no-window', '--data', dataDir, '--port', '0'], { stdio: ['ignore', 'pipe', 'pipe'] })
 }
 
 /** Ends a process without letting it do anything more, and waits until it is gone. */
@@ -48,9 +48,12 @@ export async function startHost(dataDir: string): Promise<Host> {
   }
 }
 
+/** The host's one line; a host that ends instead says why on its standard error. */
 async function firstLine(child: ChildProcess): Promise<string> {
+  let complaint = ''
+  child.stderr!.on('data', (part: Buffer) => (complaint = (complaint + part.toString('utf8')).slice(-2000)))
   const lines = createInterface(child.stdout!)
   const line = await Promise.race([once(lines, 'line').then(([text]) => String(text)), once(child, 'exit').then(() => null)])
-  if (line === null) throw new Error('the host ended before it gave its address')
+  if (line === null) throw new Error(`the host ended before it gave its address: ${complaint}`)
   return (JSON.parse(line) as { url: string }).url
 }

@@ -139,6 +139,21 @@ describe('a damaged file', () => {
     expect(readFileSync(join(dataDir, aside[0]!)).equals(bytes)).toBe(true)
   })
 
+  test('that goes bad while the program runs is noticed, and not written to again', async () => {
+    const tried = await programAt()
+    for (let n = 0; n < 200; n += 1) await tried.does('item.add', { name: `Item ${n}`, kitArea: 'extras', note: 'x'.repeat(10_000) })
+    const { name } = await tried.does('backup.now', {})
+    await tried.reopen()
+    await tried.does('item.edit', { id: 1, note: 'in the log, not yet in the file' })
+    const bytes = spoil(storeFile(tried.dataDir))
+    expect((await tried.refuses('closet.all', {})).code).toBe('store.damaged')
+    expect((await tried.does('program.state', {})).trouble).toMatchObject({ code: 'store.damaged', backup: name })
+    expect((await tried.refuses('item.add', { name: 'Pan', kitArea: 'kitchen' })).code).toBe('store.damaged')
+    expect(readFileSync(storeFile(tried.dataDir)).equals(bytes)).toBe(true)
+    await tried.does('backup.restore', { name })
+    expect((await tried.does('closet.all', {})).id).toHaveLength(200)
+  })
+
   test('a spoiled backup is not offered, and cannot be restored', async () => {
     const dataDir = await filled()
     const name = listBackups(backupFolder(dataDir))[0]!.name
