@@ -1,9 +1,9 @@
 import { createReadStream, existsSync, statSync } from 'node:fs'
 import { join } from 'node:path'
-import { Readable } from 'node:stream'
 import { fault, type Fault, type FaultCode, type Outcome } from '../../src-domain/figures/fault.ts'
 import { storeFault } from '../store/faults.ts'
 import { isOutName, outFolder, takeIn } from './boxes.ts'
+import { toWeb } from './streams.ts'
 import { keepFile, readKept, type KeptFile } from './file-store.ts'
 
 export interface WebParts {
@@ -69,7 +69,7 @@ function outgoing(dataDir: string, encoded: string): Response {
     'content-disposition': `attachment; filename="${name}"`,
     'cache-control': 'no-store',
   }
-  return new Response(Readable.toWeb(createReadStream(path)), { headers })
+  return new Response(toWeb(createReadStream(path)), { headers })
 }
 
 function decoded(name: string): string | null {

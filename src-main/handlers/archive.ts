@@ -44,7 +44,10 @@ async function replace(running: Running, { database, look }: Prepared): Promise<
   if (!open.ok) return open
   const at = now()
   keepBackup(open.value.readRaw, backupFolder(dataDir), 'restore', at)
-  const opened = await running.reopen(() => Promise.resolve(putInPlace(dataDir, database, at)))
+  const opened = await running.reopen(() => {
+    putInPlace(dataDir, database, at)
+    return Promise.resolve()
+  })
   if (!opened.ok) return opened
   dropAside(dataDir, at)
   return { ok: true, value: look, told: running.tellAll() }

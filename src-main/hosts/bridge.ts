@@ -1,6 +1,7 @@
 import type { IncomingMessage, ServerResponse } from 'node:http'
-import { PassThrough, Readable } from 'node:stream'
+import { PassThrough, type Readable } from 'node:stream'
 import { pipeline } from 'node:stream/promises'
+import { fromWeb, toWeb } from '../files/streams.ts'
 import { address } from './guard.ts'
 import { safeHeaders } from './page.ts'
 
@@ -12,8 +13,9 @@ export function webRequest(port: number, request: IncomingMessage): Request {
     const value = headerOf(request, name)
     if (value !== undefined) headers.set(name, value)
   }
-  const body = method === 'GET' || method === 'HEAD' ? null : Readable.toWeb(bodyOf(request))
-  return new Request(`http://${address}:${port}${request.url ?? '/'}`, { method, headers, body, duplex: 'half' })
+  const body = method === 'GET' || method === 'HEAD' ? null : toWeb(bodyOf(request))
+  const init = { method, headers, body, duplex: 'half' as const }
+  return new Request(`http://${address}:${port}${request.url ?? '/'}`, init)
 }
 
 /** A body that can be given up without cutting the line on which the refusal must still go out; a sender who hangs up is an error in it. */
@@ -34,7 +36,7 @@ export function headerOf(request: IncomingMessage, name: string): string | undef
 export async function send(response: ServerResponse, from: Response): Promise<void> {
   response.writeHead(from.status, { ...Object.fromEntries(from.headers), ...safeHeaders })
   if (from.body === null) response.end()
-  else await pipeline(Readable.fromWeb(from.body), response)
+  else await pipeline(fromWeb(from.body), response)
 }
 
 export const json = (status: number, value: unknown, more: Readonly<Record<string, string>> = {}): Response =>

@@ -1,7 +1,7 @@
 import { createReadStream } from 'node:fs'
 import { stat } from 'node:fs/promises'
 import { extname, join, resolve, sep } from 'node:path'
-import { Readable } from 'node:stream'
+import { toWeb } from '../files/streams.ts'
 
 /** One policy for both hosts, sent as a header: nothing from outside, no inline script or style. */
 export const contentSecurityPolicy =
@@ -39,7 +39,7 @@ export async function servePage(root: string, rawPath: string, method: string): 
   if (file === null) return answer(404, 'There is no such page.')
   const headers = { ...safeHeaders, 'content-type': file.type, 'content-length': String(file.bytes), 'cache-control': file.cache }
   if (method === 'HEAD') return new Response(null, { headers })
-  return new Response(Readable.toWeb(createReadStream(file.path)), { headers })
+  return new Response(toWeb(createReadStream(file.path)), { headers })
 }
 
 export const answer = (status: number, text: string): Response =>
