@@ -33,10 +33,8 @@ export function gasBoilsC(gas: Gas, pressureKPa: number): number {
   return b / (a - Math.log10(pressureKPa * 1000)) - c - 273.15
 }
 
-export const moleShares = (mass: GasMix): GasMix =>
-  normalised({ propane: mass.propane / 44.097, isobutane: mass.isobutane / 58.124, butane: mass.butane / 58.124 })
-export const gasMassShares = (moles: GasMix): GasMix =>
-  normalised({ propane: moles.propane * 44.097, isobutane: moles.isobutane * 58.124, butane: moles.butane * 58.124 })
+export const moleShares = (mass: GasMix): GasMix => normalised(eachGas((gas) => mass[gas] / gasMolar_g_mol[gas]))
+export const gasMassShares = (moles: GasMix): GasMix => normalised(eachGas((gas) => moles[gas] * gasMolar_g_mol[gas]))
 
 /** Pressure of a mix by mole shares, kPa absolute. */
 export const mixPressureKPa = (moles: GasMix, tempC: number): number =>
@@ -57,6 +55,8 @@ export const gasPressure = {
   cautions: ({ liquidC }) => (liquidC > 50 ? ['Above 50 °C a canister may burst: keep it out of the sun and away from any flame.'] : []),
   compute: ({ liquidC, ...mass }) => mixPressureKPa(moleShares(mass), liquidC),
 } as const satisfies Law<Takes, 'kPa'>
+
+const eachGas = (of: (gas: Gas) => number): GasMix => ({ propane: of('propane'), isobutane: of('isobutane'), butane: of('butane') })
 
 function normalised(amounts: GasMix): GasMix {
   const all = amounts.propane + amounts.isobutane + amounts.butane
