@@ -31,22 +31,32 @@ export interface CanisterSet {
 
 /** The least set; null when all of them together do not hold it. */
 export function canisterSet(askedG: number, choices: readonly Canister[]): CanisterSet | null {
-  let best: { counts: readonly number[]; carried: number; pieces: number } | null = null
   const left = suffixNet(choices)
-  const visit = (i: number, counts: readonly number[], net: number, carried: number, pieces: number): void => {
-    if (best && (carried > best.carried || (carried === best.carried && pieces >= best.pieces))) return
-    if (net >= askedG) {
-      best = { counts, carried, pieces }
-      return
-    }
-    if (i === choices.length || net + left[i]! < askedG) return
-    const one = choices[i]!
-    for (let count = 0; count <= one.upTo; count++)
-      visit(i + 1, [...counts, count], net + count * one.netG, carried + count * (one.netG + one.emptyG), pieces + count)
+  const visit = (i: number, so: Tried, best: Tried | null): Tried | null => {
+    if (best !== null && (so.carried > best.carried || (so.carried === best.carried && so.pieces >= best.pieces))) return best
+    if (so.net >= askedG) return so
+    if (i === choices.length || so.net + left[i]! < askedG) return best
+    let least = best
+    for (let count = 0; count <= choices[i]!.upTo; count++) least = visit(i + 1, withCount(so, choices[i]!, count), least)
+    return least
   }
-  visit(0, [], 0, 0, 0)
+  const best = visit(0, { counts: [], net: 0, carried: 0, pieces: 0 }, null)
   return best === null ? null : asSet(choices, best)
 }
+
+interface Tried {
+  readonly counts: readonly number[]
+  readonly net: number
+  readonly carried: number
+  readonly pieces: number
+}
+
+const withCount = (so: Tried, { netG, emptyG }: Canister, count: number): Tried => ({
+  counts: [...so.counts, count],
+  net: so.net + count * netG,
+  carried: so.carried + count * (netG + emptyG),
+  pieces: so.pieces + count,
+})
 
 /** What the choices from i on can still hold: lets the search stop early without losing the least. */
 function suffixNet(choices: readonly Canister[]): readonly number[] {
