@@ -5,7 +5,7 @@ import { join, resolve } from 'node:path'
 
 const root = resolve(import.meta.dirname, '..')
 
-/** The built loopback host in a folder of its own, as `npm start -- --no-window` runs it. */
+/** The built loopback host in a folder of its own: what `npm start -- --no-window` runs once it has built (test/journeys/start.spec.ts runs that itself). */
 export interface RunningHost {
   readonly url: string
   readonly dataDir: string
@@ -24,7 +24,7 @@ export async function startHost({ dataDir, demo = false }: HostOptions = {}): Pr
   const folder = dataDir ?? mkdtempSync(join(tmpdir(), 'tarework-'))
   const child = spawn(
     process.execPath,
-    ['src-main/start.ts', '--no-window', '--data', folder, '--port', '0', ...(demo ? ['--demo'] : [])],
+    ['out/main/loopback.js', '--no-window', '--data', folder, '--port', '0', ...(demo ? ['--demo'] : [])],
     {
       cwd: root,
       stdio: ['pipe', 'pipe', 'inherit'],

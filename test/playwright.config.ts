@@ -10,6 +10,8 @@ export default defineConfig({
   reporter: [['list']],
   use: {
     viewport: { width: 1440, height: 900 },
+    screenshot: 'only-on-failure',
+    locale: 'en-GB',
     launchOptions: { executablePath: browserPath(), args: browserFlags() },
   },
 })

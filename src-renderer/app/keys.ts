@@ -12,8 +12,7 @@ export function keyName(event: KeyboardEvent): string {
 const writes = 'input:not([type=checkbox]):not([type=radio]):not([type=button]), textarea, select, [contenteditable]'
 
 export const inField = (target: EventTarget | null): boolean => target instanceof Element && target.closest(writes) !== null
-const inDialog = (target: EventTarget | null): boolean =>
-  target instanceof Element && target.closest('dialog, [role=menu], [role=listbox]') !== null
+const inDialog = (target: EventTarget | null): boolean => target instanceof Element && target.closest('dialog, [role=menu]') !== null
 const isLetter = (name: string): boolean => /^(Shift\+)?[^A-Z+\s]$/.test(name)
 
 /**
@@ -26,8 +25,7 @@ export function listenKeys(map: KeyMap): () => void {
     const act = map[name]
     if (!act || event.defaultPrevented || event.isComposing) return
     if (document.querySelector('dialog[open]') || inDialog(event.target)) return
-    if (inField(event.target) && !/Ctrl\+|Alt\+|^F\d/.test(name)) return
-    if (inField(event.target) && /Ctrl\+[zvdp]$/.test(name)) return // undo and paste belong to the field
+    if (inField(event.target) && !/^Alt\+|Ctrl\+Enter$/.test(name)) return // undo, select all and paste belong to the field
     if (isLetter(name) && !settings.letterKeys && name !== '?' && name !== '/') return
     event.preventDefault()
     act(event)

@@ -14,19 +14,22 @@ interface Running {
 /** A journey's own program: a host in an empty folder, the page open on it; any console error or warning fails the journey. */
 export const test = base.extend<{ demo: boolean; program: Running }>({
   demo: [false, { option: true }],
-  program: async ({ page, demo }, use) => {
-    const host = await startHost({ demo })
-    const said: string[] = []
-    page.on('console', (message) => {
-      if (message.type() === 'error' || message.type() === 'warning') said.push(message.text())
-    })
-    page.on('pageerror', (error) => said.push(error.message))
-    await openPage(page, host.url)
-    await use({ host, call: (name, input) => call(page, name, input) })
-    await page.close()
-    await host.stop()
-    expect(said, 'the console stayed silent').toEqual([])
-  },
+  program: [
+    async ({ page, demo }, use) => {
+      const host = await startHost({ demo })
+      const said: string[] = []
+      page.on('console', (message) => {
+        if (message.type() === 'error' || message.type() === 'warning') said.push(`${message.text()} ${message.location().url}`)
+      })
+      page.on('pageerror', (error) => said.push(error.message))
+      await openPage(page, host.url)
+      await use({ host, call: (name, input) => call(page, name, input) })
+      await page.close()
+      await host.stop()
+      expect(said, 'the console stayed silent').toEqual([])
+    },
+    { auto: true },
+  ],
 })
 
 export async function openPage(page: Page, url: string): Promise<void> {
