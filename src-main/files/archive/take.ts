@@ -77,7 +77,12 @@ function toFile(path: string): WritableStream<Uint8Array> {
     async start() {
       file = await open(path, 'wx', 0o600)
     },
-    write: (piece) => file.writeFile(piece),
+    // A sink that fails is not asked to abort: it closes its file itself.
+    write: (piece) =>
+      file.writeFile(piece).catch(async (error: unknown) => {
+        await file.close()
+        throw error
+      }),
     async close() {
       await file.sync()
       await file.close()
