@@ -1,0 +1,76 @@
+/** The columns of the preview: the sheet's own, what its masses are read as, and what it says in another way than by a column. */
+import type { BlockPreview, ColumnPreview } from '../../../src-domain/closet/bring-in/preview.ts'
+import type { Role } from '../../../src-domain/closet/bring-in/choices.ts'
+
+export type ShownColumn =
+  | { readonly kind: 'sheet'; readonly of: ColumnPreview; readonly spans: number }
+  /** What is in the way of a row, else the sheet's note on it, where it has such a column. */
+  | { readonly kind: 'way'; readonly of: ColumnPreview | null }
+  /** `read`: masses as read; `area`, `lane`: from section rows, names or marks. */
+  | { readonly kind: 'read' | 'area' | 'lane' }
+
+const massRoles: readonly Role[] = ['mass', 'pounds', 'ounces']
+
+/** What a row is told by; the others may step back where the sheet is narrow. */
+const telling: readonly Role[] = ['item', 'area', 'mass', 'pounds', 'ounces', 'pieces', 'mark', 'price', 'note']
+export const stepsBack = ({ role, because }: ColumnPreview): boolean => !telling.includes(role) && because.code !== 'nothing-in-it'
+
+/** Columns with nothing in them are not shown; the last one of notes goes to the end, where it shares its place. */
+export function shownColumns(block: BlockPreview, asLoadout: boolean, narrow = false): readonly ShownColumn[] {
+  const columns = block.columns.filter((one) => one.because.code !== 'nothing-in-it' && !(narrow && stepsBack(one)))
+  const has = (role: Role): boolean => columns.some((one) => one.role === role)
+  const lastMass = columns.findLast((one) => massRoles.includes(one.role)) ?? columns.findLast((one) => one.role === 'line_mass')
+  const note = columns.findLast((one) => one.role === 'note') ?? columns.findLast((one) => one.role === 'ignored') ?? null
+  const shown: ShownColumn[] = []
+  for (const of of columns) {
+    if (of === note) continue
+    shown.push({ kind: 'sheet', of, spans: of === lastMass ? 2 : 1 })
+    if (of === lastMass) shown.push({ kind: 'read' })
+    if (of.role === 'item' && !has('area')) shown.push({ kind: 'area' })
+  }
+  if (!lastMass) shown.push({ kind: 'read' })
+  if (asLoadout && !has('mark')) shown.push({ kind: 'lane' })
+  return [...shown, { kind: 'way', of: note }]
+}
+
+/** Least width and share of what is left, px and fr. */
+type Width = readonly [least: number, share: number]
+const byRole: Readonly<Partial<Record<Role, Width>>> = {
+  item: [132, 1.7],
+  area: [100, 1],
+  mass: [112, 0.3],
+  line_mass: [92, 0],
+  pounds: [82, 0],
+  ounces: [82, 0],
+  pieces: [70, 0],
+  price: [76, 0],
+  note: [104, 1],
+  mark: [92, 0.9],
+  unit: [72, 0],
+}
+const byKind: Readonly<Record<'read' | 'area' | 'lane' | 'way', Width>> = { read: [80, 0], area: [92, 0.4], lane: [76, 0], way: [148, 1.3] }
+const other: Width = [104, 0.3]
+/** The same where the sheet is narrow. */
+const narrowByRole: Readonly<Partial<Record<Role, Width>>> = { item: [116, 1.6], area: [80, 0.6], mass: [74, 0], pounds: [74, 0], ounces: [74, 0], pieces: [66, 0], price: [62, 0], mark: [80, 0.4] } // prettier-ignore
+const narrowByKind: typeof byKind = { read: [76, 0], area: [80, 0.3], lane: [68, 0], way: [132, 1] }
+/** Between columns, px. */
+export const columnGap = 10
+const rowNumberWidth = 38
+
+function widthOf(column: ShownColumn, narrow: boolean): Width {
+  if (column.kind !== 'sheet') return (narrow ? narrowByKind : byKind)[column.kind]
+  return (narrow ? narrowByRole[column.of.role] : undefined) ?? byRole[column.of.role] ?? other
+}
+
+/** The grid's columns, and the least width they need together. */
+export function layout(columns: readonly ShownColumn[], narrow = false): { readonly template: string; readonly leastPx: number } {
+  const widths = columns.map((column) => widthOf(column, narrow))
+  const template = [
+    `${rowNumberWidth}px`,
+    ...widths.map(([least, share]) => (share === 0 ? `${least}px` : `minmax(${least}px, ${share}fr)`)),
+  ].join(' ')
+  return { template, leastPx: widths.reduce((sum, [least]) => sum + least + columnGap, rowNumberWidth) }
+}
+
+const figures: readonly Role[] = ['mass', 'line_mass', 'pounds', 'ounces', 'pieces', 'price']
+export const isFigure = (role: Role): boolean => figures.includes(role)
