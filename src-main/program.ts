@@ -62,14 +62,14 @@ export async function openProgram(options: ProgramOptions): Promise<Program> {
     close: async () => {
       stopBackups()
       stopSweeps()
-      await running.alone(() => running.reading(() => Promise.resolve(running.shut())))
+      await running.alone(() => running.reading(running.shut))
     },
   }
 }
 
 interface Inner extends Routed {
   readonly onHeard: Program['onHeard']
-  readonly shut: () => void
+  readonly shut: () => Promise<void>
 }
 
 async function makeRunning(options: ProgramOptions): Promise<Inner> {
@@ -104,7 +104,12 @@ async function makeRunning(options: ProgramOptions): Promise<Inner> {
       opened = { ok: false, fault: found }
       options.log.error(`the store is damaged: ${String(found.facts['detail'])}`)
       // What is running may still hold the connections.
-      void alone(() => reading(() => Promise.resolve(leave())))
+      void alone(() =>
+        reading(() => {
+          leave()
+          return Promise.resolve()
+        }),
+      )
     },
     reopen: (swap) =>
       reading(async () => {
@@ -121,7 +126,10 @@ async function makeRunning(options: ProgramOptions): Promise<Inner> {
       listeners.add(listener)
       return () => listeners.delete(listener)
     },
-    shut,
+    shut: () => {
+      shut()
+      return Promise.resolve()
+    },
   }
 }
 

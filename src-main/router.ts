@@ -1,14 +1,14 @@
 import * as v from 'valibot'
-import { fault, ok, type Fault, type Outcome } from '../src-domain/figures/fault.ts'
+import { fault, type Fault, type Outcome } from '../src-domain/figures/fault.ts'
 import { contract, type Call, type Heard, type Reply } from './contract.ts'
-import type { Around, Handlers, Answered, AskHandler, ChangeHandler, NoteHandler, ProgramHandler, Told } from './handlers/kinds.ts'
+import type { Answered, Around, Handlers, Told } from './handlers/kinds.ts'
 import type { Log } from './program.ts'
 import type { Running } from './running.ts'
 import { closetRows } from './store/closet.ts'
 import { saysDamaged, storeFault } from './store/faults.ts'
-import type { Raw } from './store/handles.ts'
+import type { Raw, ReadDb, WriteDb } from './store/handles.ts'
 import { touchedBy } from './store/touched.ts'
-import { inSnapshot, inStep, inTransaction } from './store/transactions.ts'
+import { inSnapshot, inStep, inTransaction, type Changed } from './store/transactions.ts'
 import { redoName, undoName } from './store/undo.ts'
 import { dayIn } from './today.ts'
 
@@ -34,7 +34,7 @@ export type Router = (name: string, input: unknown) => Promise<Reply<unknown>>
 export function makeRouter(running: Routed, handlers: Handlers): Router {
   return async (name, input) => {
     try {
-      if (!isCall(name)) return fault('program.unknown-call', { name: String(name).slice(0, 100) })
+      if (!isCall(name)) return fault('program.unknown-call', { name: shortName(name) })
       const checked = v.safeParse(contract[name].input, input)
       if (!checked.success) return fault('input.invalid', problemOf(checked.issues[0]))
       return replyOf(running, await run(running, handlers, name, checked.output))
@@ -46,6 +46,9 @@ export function makeRouter(running: Routed, handlers: Handlers): Router {
 
 /** `Object.hasOwn`, so that `__proto__` or `constructor` is no call. */
 const isCall = (name: unknown): name is Call => typeof name === 'string' && Object.hasOwn(contract, name)
+
+/** Whatever came in place of a name, short enough to be told. */
+const shortName = (name: unknown): string => String(name).slice(0, 100)
 
 function problemOf(issue: v.BaseIssue<unknown>): Fault['facts'] {
   return { field: v.getDotPath(issue) ?? '', message: issue.message.slice(0, 300) }
@@ -71,17 +74,23 @@ function replyOf(running: Routed, answer: Answered<unknown>): Reply<unknown> {
   return { ok: true, value, ...told }
 }
 
+/** Handlers as the router calls them: the contract has checked the input, and only the row's kind is known here. */
+type Handler<Db, Answer> = (db: Db, input: unknown, around: Around) => Promise<Answer>
+type Ask = Handler<ReadDb, Outcome<unknown>>
+type Note = Handler<WriteDb, Outcome<unknown>>
+type Change = Handler<WriteDb, Changed<unknown>>
+type OfProgram = (running: Running, input: unknown) => Promise<Answered<unknown>>
+
 function run(running: Routed, handlers: Handlers, name: Call, input: unknown): Promise<Answered<unknown>> {
   const kind = contract[name].kind
-  // The table of handlers fits the contract row by row; here only the row's kind is known.
-  const handler = handlers[name] as unknown
-  if (kind === 'program') return runProgram(running, name, handler as ProgramHandler<never>, input as never)
-  if (kind === 'ask') return running.reading(() => ask(running, handler as AskHandler<never>, input as never))
-  if (kind === 'note') return running.alone(() => note(running, name, handler as NoteHandler<never>, input as never))
-  return running.alone(() => change(running, name, handler as ChangeHandler<never>, input as never))
+  const handler: unknown = handlers[name]
+  if (kind === 'program') return runProgram(running, name, handler as OfProgram, input)
+  if (kind === 'ask') return running.reading(() => ask(running, handler as Ask, input))
+  if (kind === 'note') return running.alone(() => note(running, name, handler as Note, input))
+  return running.alone(() => change(running, name, handler as Change, input))
 }
 
-async function runProgram(running: Routed, name: Call, handler: ProgramHandler<never>, input: never): Promise<Answered<unknown>> {
+async function runProgram(running: Routed, name: Call, handler: OfProgram, input: unknown): Promise<Answered<unknown>> {
   const store = running.store()
   return store.ok || withoutStore.has(name) ? handler(running, input) : store
 }
@@ -91,14 +100,14 @@ function around({ options }: Routed, raw: Raw): Around {
   return { raw, now, today: dayIn(options.zone, now) }
 }
 
-async function ask(running: Routed, handler: AskHandler<never>, input: never): Promise<Outcome<unknown>> {
+async function ask(running: Routed, handler: Ask, input: unknown): Promise<Outcome<unknown>> {
   const store = running.store()
   if (!store.ok) return store
   const { read, readRaw } = store.value
   return inSnapshot(readRaw, () => handler(read, input, around(running, readRaw)))
 }
 
-async function note(running: Routed, name: Call, handler: NoteHandler<never>, input: never): Promise<Answered<unknown>> {
+async function note(running: Routed, name: Call, handler: Note, input: unknown): Promise<Answered<unknown>> {
   const store = running.store()
   if (!store.ok) return store
   const { raw, write } = store.value
@@ -107,7 +116,7 @@ async function note(running: Routed, name: Call, handler: NoteHandler<never>, in
   return done.ok && table !== undefined ? { ...done, told: running.tell([{ table, ids: [] }]) } : done
 }
 
-async function change(running: Routed, name: Call, handler: ChangeHandler<never>, input: never): Promise<Answered<unknown>> {
+async function change(running: Routed, name: Call, handler: Change, input: unknown): Promise<Answered<unknown>> {
   const store = running.store()
   if (!store.ok) return store
   const { raw } = store.value
@@ -115,15 +124,13 @@ async function change(running: Routed, name: Call, handler: ChangeHandler<never>
   const done = await inStep(
     store.value,
     { code: name, at: here.now.toISOString() },
-    (db) => handler(db, input, here) as Promise<ReturnType<typeof ok<unknown>> & { facts: Record<string, string | number> }>,
+    (db) => handler(db, input, here),
     ({ value, stepId }) => Promise.resolve({ value, ...changesOf(raw, stepId) }),
   )
   if (!done.ok) return done
   const { value, touched, closet } = done.value
-  return ok2(value, touched ? running.tell(touched, closet) : untouched(running, raw))
+  return { ok: true, value, told: touched ? running.tell(touched, closet) : untouched(running, raw) }
 }
-
-const ok2 = (value: unknown, told: Told): Answered<unknown> => ({ ok: true, value, told })
 
 /** What a change that changed nothing tells: no new count, no event. */
 const untouched = (running: Routed, raw: Raw): Told => ({ rev: running.rev(), touched: [], undo: undoName(raw), redo: redoName(raw) })

@@ -67,7 +67,10 @@ async function main(): Promise<void> {
 
 async function oneRound(run: Run): Promise<void> {
   // One round in ten ends while the host is starting: making the store, migrating, taking the stale lock.
-  if (below(10) === 0) return await killWhileStarting(run.dataDir)
+  if (below(10) === 0) {
+    await killWhileStarting(run.dataDir)
+    return
+  }
   const host = await startHost(run.dataDir)
   const killed = new Promise<void>((settle) => setTimeout(() => settle(host.kill()), 5 + below(900)))
   const working = work(host, run)
@@ -202,7 +205,10 @@ function look(run: Run, round: number): void {
   const candidates = run.next ? [run.state, run.next] : [run.state]
   const waiting = run.next
   run.next = null
-  if (!existsSync(storeFile(run.dataDir))) return missing(run, round, waiting)
+  if (!existsSync(storeFile(run.dataDir))) {
+    missing(run, round, waiting)
+    return
+  }
   const verdict = judge(storeFile(run.dataDir), candidates, run.tokens)
   for (const what of verdict.lost) say(`round ${round}: lost: ${what}`)
   for (const what of verdict.half) say(`round ${round}: half: ${what}`)

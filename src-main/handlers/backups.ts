@@ -23,7 +23,10 @@ async function restore(running: Running, name: string): Promise<Answered<null>> 
   if (!file.ok) return file
   const at = now()
   const kept = keepPresent(running)
-  const opened = await running.reopen(() => Promise.resolve(putInPlace(dataDir, file.value, at)))
+  const opened = await running.reopen(() => {
+    putInPlace(dataDir, file.value, at)
+    return Promise.resolve()
+  })
   if (!opened.ok) return opened
   if (kept.ok) dropAside(dataDir, at)
   return { ok: true, value: null, told: running.tellAll() }

@@ -2,7 +2,7 @@ import type { BaseLine } from '../answers.ts'
 import type { ReadDb, WriteDb } from './handles.ts'
 import { writeLine, type LineStored } from './lines.ts'
 import { baseOf, type LoadoutStored } from './loadouts.ts'
-import { ruleOf } from './rows.ts'
+import { ruleOf, without } from './rows.ts'
 
 /**
  * Descent: a loadout made from another keeps the link and the other's lines as they were then (`base`), so that comparing parent, child and base
@@ -30,7 +30,13 @@ async function keyedLines(db: ReadDb, loadoutId: number): Promise<readonly Keyed
     .orderBy('line.sort')
     .orderBy('line.id')
     .execute()
-  return rows.map(({ id: _id, uid: _uid, loadout_id: _loadout, sort: _sort, itemUid, supplyUid, containerUid, ...stored }) => ({
+  return rows.map(({ itemUid, supplyUid, containerUid, ...row }) =>
+    keyed(without(row, 'id', 'uid', 'loadout_id', 'sort'), itemUid, supplyUid, containerUid),
+  )
+}
+
+function keyed(stored: LineStored, itemUid: string | null, supplyUid: string | null, containerUid: string | null): Keyed {
+  return {
     stored,
     base: {
       key: keyOf((itemUid ?? supplyUid)!, stored.lane, containerUid),
@@ -44,7 +50,7 @@ async function keyedLines(db: ReadDb, loadoutId: number): Promise<readonly Keyed
       containerUid,
       carriedBy: stored.carried_by,
     },
-  }))
+  }
 }
 
 /** The lines of a loadout as a base keeps them. */
@@ -84,8 +90,7 @@ export async function takeFromParent(
   }
   for (const key of known.filter((one) => parent.has(one))) {
     // A base knows no notes: the child keeps its own.
-    const { note: _note, ...line } = parent.get(key)!.stored
-    await writeLine(db, child.id, line)
+    await writeLine(db, child.id, without(parent.get(key)!.stored, 'note'))
     base.set(key, parent.get(key)!.base)
   }
   await db

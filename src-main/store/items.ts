@@ -2,7 +2,7 @@ import { ok, type Outcome } from '../../src-domain/figures/fault.ts'
 import type { NeedRow } from '../answers.ts'
 import { closetRow } from './closet.ts'
 import type { Raw, ReadDb, WriteDb } from './handles.ts'
-import { flag, gone, inIds, isEmpty, newUid, patchOf } from './rows.ts'
+import { flag, gone, inIds, isEmpty, newUid, patchOf, without } from './rows.ts'
 import type { Status } from '../../src-domain/closet/vocabulary.ts'
 
 /** Changes of items and of what hangs on them. Each refuses an item that is gone. */
@@ -226,7 +226,8 @@ export async function setCounter(db: WriteDb, itemId: number, { code, amount, no
  * serial, weighings, photographs, counters, set and who has it. A measured mass goes over as an estimate where nothing was claimed.
  */
 export async function duplicateItem(db: WriteDb, raw: Raw, id: number): Promise<number> {
-  const { id: _id, uid: _uid, ...row } = await db.selectFrom('item').selectAll().where('id', '=', id).executeTakeFirstOrThrow()
+  const found = await db.selectFrom('item').selectAll().where('id', '=', id).executeTakeFirstOrThrow()
+  const row = without(found, 'id')
   const mass = closetRow(raw, id)
   const estimate = row.estimated_mg ?? (row.claimed_mg === null && mass?.massFrom === 'measured' ? mass.massMg : null)
   const own = {
@@ -256,12 +257,8 @@ async function copyParts(
   toId: number,
 ): Promise<void> {
   const rows = await db.selectFrom(table).selectAll().where('item_id', '=', fromId).orderBy('id').execute()
-  const copies = rows.map(({ id: _id, ...row }) => ({ ...row, uid: newUid(), item_id: toId }))
-  if (copies.length > 0)
-    await db
-      .insertInto(table)
-      .values(copies as never)
-      .execute()
+  const copies = rows.map((row) => ({ ...without(row, 'id'), uid: newUid(), item_id: toId }))
+  if (copies.length > 0) await db.insertInto(table).values(copies).execute()
 }
 
 /** Deletes the items that no weighing and no line refers to, and archives the others. */

@@ -3,7 +3,7 @@ import type { Lane } from '../../src-domain/closet/vocabulary.ts'
 import { ok, type Outcome } from '../../src-domain/figures/fault.ts'
 import type { CheckedOf } from '../contract.ts'
 import type { ReadDb, WriteDb } from './handles.ts'
-import { gone, inIds, invalid, isEmpty, newUid, patchOf } from './rows.ts'
+import { gone, inIds, invalid, isEmpty, newUid, patchOf, without } from './rows.ts'
 import type { Tables } from './tables.ts'
 
 /**
@@ -156,7 +156,7 @@ export async function copyLines(db: WriteDb, ids: readonly number[], toLoadoutId
     .orderBy('sort')
     .orderBy('id')
     .execute()
-  for (const { id: _id, uid: _uid, sort: _sort, loadout_id: _from, ...fields } of rows) await writeLine(db, toLoadoutId, fields)
+  for (const row of rows) await writeLine(db, toLoadoutId, without(row, 'id', 'uid', 'sort', 'loadout_id'))
   return rows.length
 }
 

@@ -132,7 +132,7 @@ function storeOver(file: string, raw: Raw): Store {
     raw.close()
     readRaw.close()
   }
-  return { file, raw, readRaw, write: kyselyOver(raw), read: kyselyOver(readRaw) as ReadDb, close, leave }
+  return { file, raw, readRaw, write: kyselyOver(raw), read: kyselyOver(readRaw), close, leave }
 }
 
 /**

@@ -29,6 +29,12 @@ function stored(value: unknown): unknown {
   return typeof value === 'object' && value !== null ? JSON.stringify(value) : value
 }
 
+/** A row less the columns named. */
+export function without<Row extends object, Name extends keyof Row>(row: Row, ...names: readonly Name[]): Omit<Row, Name> {
+  const left: ReadonlySet<PropertyKey> = new Set(names)
+  return Object.fromEntries(Object.entries(row).filter(([name]) => !left.has(name))) as Omit<Row, Name>
+}
+
 export const isEmpty = (fields: object): boolean => Object.keys(fields).length === 0
 export const ruleOf = (text: string | null): Rule | null => (text === null ? null : (JSON.parse(text) as Rule))
 

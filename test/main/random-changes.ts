@@ -48,9 +48,11 @@ const keysSql = `SELECT ifnull(item.uid, supply.uid) || ':' || line.lane || ifnu
   LEFT JOIN supply ON supply.id = line.supply_id LEFT JOIN item can ON can.id = line.container_id ORDER BY line.id`
 
 export function idsIn(raw: Database.Database): Ids {
-  const tables = undoableTables.map((table) => [table, raw.prepare(`SELECT id FROM ${table} ORDER BY id`).pluck().all()])
-  const child = raw.prepare('SELECT id FROM loadout WHERE parent_id IS NOT NULL ORDER BY id').pluck().all()
-  return { ...Object.fromEntries(tables), child, keys: raw.prepare(keysSql).pluck().all() } as unknown as Ids
+  const list = (sql: string): unknown => raw.prepare(sql).pluck().all()
+  const tables: Record<string, unknown> = Object.fromEntries(
+    undoableTables.map((table) => [table, list(`SELECT id FROM ${table} ORDER BY id`)]),
+  )
+  return { ...tables, child: list('SELECT id FROM loadout WHERE parent_id IS NOT NULL ORDER BY id'), keys: list(keysSql) } as Ids
 }
 
 /** Every undoable row as JSON text, REALs to their last digit: equal dumps are equal stores. */

@@ -21,7 +21,14 @@ describe('a weighing', () => {
     expect(unchecked.massMg).toBe(412_000)
     const first = await row()
     expect(Math.hypot(Number(first.uOwnMg), Number(first.uGainMg)) / 1000).toBeCloseTo(0.9622, 3)
-    await tried.does('scale.check', { scaleId: scale.id, readOn: '2026-09-20', nominalMg: 1_000_000, mpeMg: 50, massClass: 'M1', readingsMg: [1_000_000] })
+    await tried.does('scale.check', {
+      scaleId: scale.id,
+      readOn: '2026-09-20',
+      nominalMg: 1_000_000,
+      mpeMg: 50,
+      massClass: 'M1',
+      readingsMg: [1_000_000],
+    })
     await tried.does('item.weigh', oneReading(pot, 412, { scaleId: scale.id }))
     const second = await row()
     expect(Math.hypot(Number(second.uOwnMg), Number(second.uGainMg)) / 1000).toBeCloseTo(0.6982, 3)
@@ -29,12 +36,22 @@ describe('a weighing', () => {
 
   test('is corrected by the check mass of its scale', async () => {
     const scale = await gramScale()
-    await tried.does('scale.check', { scaleId: scale.id, readOn: '2026-09-01', nominalMg: 1_000_000, mpeMg: 50, massClass: 'M1', readingsMg: [1_010_000] })
+    await tried.does('scale.check', {
+      scaleId: scale.id,
+      readOn: '2026-09-01',
+      nominalMg: 1_000_000,
+      mpeMg: 50,
+      massClass: 'M1',
+      readingsMg: [1_010_000],
+    })
     expect((await tried.does('item.weigh', oneReading(pot, 505, { scaleId: scale.id }))).massMg).toBe(500_000)
   })
 
   test('of several pieces gives the mass of one, and that of repeats their mean', async () => {
-    const kept = await tried.does('item.weigh', oneReading(pot, 0, { readingsMg: [96_000, 97_000, 98_000], pieces: 8, tareMg: 1000, tareKind: 'reading' }))
+    const kept = await tried.does(
+      'item.weigh',
+      oneReading(pot, 0, { readingsMg: [96_000, 97_000, 98_000], pieces: 8, tareMg: 1000, tareKind: 'reading' }),
+    )
     expect(kept.massMg).toBe(12_000)
   })
 
@@ -64,13 +81,19 @@ describe('a weighing', () => {
     expect((await tried.refuses('item.weigh', oneReading(pot, 5001, { scaleId: scale.id }))).code).toBe('weighing.over-capacity')
     expect((await tried.refuses('item.weigh', oneReading(pot, -5))).code).toBe('weighing.negative')
     expect((await tried.refuses('item.weigh', oneReading(pot, 0))).code).toBe('weighing.no-reading')
-    expect(await tried.refuses('item.weigh', oneReading(pot, 5, { scaleId: 99 }))).toMatchObject({ code: 'row.gone', facts: { table: 'scale' } })
+    expect(await tried.refuses('item.weigh', oneReading(pot, 5, { scaleId: 99 }))).toMatchObject({
+      code: 'row.gone',
+      facts: { table: 'scale' },
+    })
     expect((await tried.does('item.open', { id: pot })).weighings).toEqual([])
   })
 
   test('a printed queue typed in row by row is one step, and one bad row refuses it all, naming the row', async () => {
     const pan = (await tried.does('item.add', { name: 'Pan', kitArea: 'kitchen' })).id
-    expect(await tried.refuses('items.weigh', { weighings: [oneReading(pot, 1), oneReading(pan, -1)] })).toMatchObject({ code: 'weighing.negative', facts: { at: 1 } })
+    expect(await tried.refuses('items.weigh', { weighings: [oneReading(pot, 1), oneReading(pan, -1)] })).toMatchObject({
+      code: 'weighing.negative',
+      facts: { at: 1 },
+    })
     expect(await tried.does('items.weigh', { weighings: [oneReading(pot, 410), oneReading(pan, 300)] })).toEqual({ count: 2 })
     expect((await tried.does('weighing.day', { day: '2026-09-20' })).map(({ itemName, massMg }) => [itemName, massMg])).toEqual([['Pot', 410_000], ['Pan', 300_000]]) // prettier-ignore
     await tried.does('step.undo', {})
@@ -100,7 +123,13 @@ describe('photographs', () => {
     for (const letter of letters) raw.prepare('INSERT INTO file VALUES (?, ?, ?)').run(hash(letter), 'image/webp', 10)
     raw.close()
   }
-  const photo = (letter: string) => ({ itemId: pot, sha256: hash(letter), thumbSha256: hash('f'), mime: 'image/webp', name: `${letter}.webp` })
+  const photo = (letter: string) => ({
+    itemId: pot,
+    sha256: hash(letter),
+    thumbSha256: hash('f'),
+    mime: 'image/webp',
+    name: `${letter}.webp`,
+  })
 
   test('are added behind one another, put in order, removed and brought back', async () => {
     stored('a', 'b', 'f')

@@ -47,7 +47,9 @@ describe('words', () => {
     await tried.does('word.set', { kind: 'area', code: 'light_power', label: 'Lights', hidden: true })
     const words = await tried.does('word.all', {})
     expect(words.filter(({ code }) => code === 'light_power')).toEqual([{ kind: 'area', code: 'light_power', label: 'Lights', hidden: true, own: false, area: 'light_power', unit: '' }]) // prettier-ignore
-    expect(await tried.refuses('word.set', { kind: 'duty', code: 'no-such', label: 'x', hidden: false })).toMatchObject({ code: 'row.gone' })
+    expect(await tried.refuses('word.set', { kind: 'duty', code: 'no-such', label: 'x', hidden: false })).toMatchObject({
+      code: 'row.gone',
+    })
   })
 
   test('own duties and traits get a code that no fixed one has, and can then be used', async () => {
@@ -65,11 +67,19 @@ describe('words', () => {
 })
 
 test('supplies are kept with their rule, traits and needs', async () => {
-  const { id } = await tried.does('supply.add', { name: 'Gas', kitArea: 'kitchen', unit: 'g', rule: { per: 'boil', amountMilli: 9000 }, massFrom: 'measured' })
+  const { id } = await tried.does('supply.add', {
+    name: 'Gas',
+    kitArea: 'kitchen',
+    unit: 'g',
+    rule: { per: 'boil', amountMilli: 9000 },
+    massFrom: 'measured',
+  })
   await tried.does('supply.trait', { id, trait: { code: 'heat-value', number: 46.1, origin: 'claimed', source: 'maker' } })
   await tried.does('supply.needs', { id, needs: [{ duty: 'fuel-holder', pieces: 1, kind: 'shared' }] })
   await tried.does('supply.edit', { id, name: 'Gas mix', mgPerUnit: 1000, rule: null, archived: true })
-  expect(await tried.does('supply.all', {})).toMatchObject([{ name: 'Gas mix', unit: 'g', mgPerUnit: 1000, rule: null, archived: true, massFrom: 'measured' }])
+  expect(await tried.does('supply.all', {})).toMatchObject([
+    { name: 'Gas mix', unit: 'g', mgPerUnit: 1000, rule: null, archived: true, massFrom: 'measured' },
+  ])
   expect(await tried.does('closet.traits', {})).toEqual({
     traits: { itemId: [null], supplyId: [id], code: ['heat-value'], number: [46.1], text: [''], origin: ['claimed'] },
     needs: { itemId: [null], supplyId: [id], duty: ['fuel-holder'], pieces: [1], kind: ['shared'] },
