@@ -5,6 +5,7 @@ export default defineConfig({
   testDir: './journeys',
   outputDir: '../out/journeys',
   timeout: 120_000,
+  expect: { timeout: 15_000 },
   workers: 2,
   fullyParallel: true,
   reporter: [['list']],

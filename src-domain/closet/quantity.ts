@@ -17,7 +17,7 @@ import { longestText, plainText, terms } from './typed-number.ts'
 
 export { parseMoney } from './typed-money.ts'
 export { parseDate } from './typed-date.ts'
-export type { Parsed, Refused } from './parsed.ts'
+export type { Parsed } from './parsed.ts'
 export type { DecimalMark }
 
 export interface ReadingOptions<U extends Unit> {

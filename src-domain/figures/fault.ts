@@ -6,6 +6,7 @@ export const faultCodes = [
   'program.bug',
   'program.unknown-call',
   'program.busy',
+  'program.gone',
   'input.invalid',
   'input.missing',
   'quantity.unreadable',

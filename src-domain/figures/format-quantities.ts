@@ -91,9 +91,6 @@ export function formatShare(share: number, places = 1, sign: 'minus only' | 'alw
   return { prefix: '', digits: fixed(share * 100, places, sign), unit: '%', band: '' }
 }
 
-/** `12 to 14`; never a dash beside a minus. */
-export const formatRange = (low: string, high: string): string => `${low} to ${high}`
-
 /** `€ 48`, `€ 1.84`, `CHF 80`: whole units without their empty cents. */
 export function formatMoney(amountMinor: number, currency: string, minorPlaces = 2): string {
   const sign = ({ EUR: '€', USD: '$', GBP: '£', JPY: '¥' } as Readonly<Record<string, string>>)[currency] ?? currency

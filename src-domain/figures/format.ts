@@ -10,12 +10,12 @@ import { convertFigure, convertNumber } from './units.ts'
 import type { MassUnit } from './units.ts'
 import type { UnitChoice } from './unit-choice.ts'
 import type { Shown } from './digits.ts'
-import { bandOf, digitsOf, nbsp, placesDeserved, plain, roundHalfAway } from './digits.ts'
+import { bandOf, digitsOf, nbsp, placesDeserved, roundHalfAway } from './digits.ts'
 
 export type { Shown } from './digits.ts'
-export type { UnitChoice, UnitSystem } from './unit-choice.ts'
+export type { UnitChoice } from './unit-choice.ts'
 export { metric, us } from './unit-choice.ts'
-export { bandOf, digitsOf, fixed, minus, nbsp, plain } from './digits.ts'
+export { plain } from './digits.ts'
 export * from './format-quantities.ts'
 
 /** A mass from the store (whole milligrams with where it comes from) or a worked one. `uMg`: one standard uncertainty. */
@@ -86,12 +86,6 @@ export function formatMassDifference(mass: Mass, choice: UnitChoice, { band = tr
 
 const prefixes: Readonly<Partial<Record<Origin | 'none', '~' | '≈'>>> = { claimed: '~', estimated: '≈' }
 export const prefixOf = (origin: Origin | 'none'): '' | '~' | '≈' => prefixes[origin] ?? ''
-
-/** The plain line of an item's mass: `~412 g`. */
-export const itemMassText = (mass: Mass, choice: UnitChoice, options?: ItemFormat): string => plain(formatItemMass(mass, choice, options))
-/** The plain line of a total: `4.31 kg ±0.05`. */
-export const totalMassText = (mass: Mass, choice: UnitChoice, options?: TotalFormat): string =>
-  plain(formatTotalMass(mass, choice, options))
 
 /** Whole stored milligrams, whatever was handed in: the one rounding starts from them. */
 function stored(mass: Mass): Required<StoredMass> {

@@ -17,12 +17,9 @@ export const mets = {
   'walking-6.4-kmh': 3.8,
 } as const
 
-/** Classes of ISO 8996, W/m² (memory). */
-export const heatClasses = { resting: 65, low: 100, moderate: 165, high: 230, 'very-high': 290 } as const
-
 /** What the checks take when nothing is known, W/m² (choices). */
 export const SITTING_W_m2 = 65
-export const CAMP_CHORES_W_m2 = 100
+
 export const LOADED_WALK_W_m2 = 200
 export const LOADED_CLIMB_W_m2 = 260
 

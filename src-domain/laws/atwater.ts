@@ -22,9 +22,6 @@ type Amounts = { readonly [K in keyof Nutrients]: number }
 /** The same in kJ, by the label's own rounded factors. */
 export const atwaterKj = (at: Amounts): number => weighted(at, { proteinG: 17, fatG: 37, carbohydrateG: 17, alcoholG: 29, fibreG: 8 })
 
-/** The most any food holds, kcal/100 g. */
-export const MOST_KCAL_PER_100G = 900
-
 /** Whether a printed energy agrees with its own nutrients. */
 export const labelAgrees = (labelKcal: number, atwaterKcal: number): boolean => Math.abs(labelKcal - atwaterKcal) <= 0.2 * atwaterKcal
 

@@ -20,9 +20,6 @@ export const soldSizes: readonly Canister[] = [
   { id: 'large', netG: 450, emptyG: 212, upTo: 6 },
 ]
 
-/** Liquid fuel bottles are never filled past this share: room to expand (common practice). */
-export const BOTTLE_FILL = 0.8
-
 export interface CanisterSet {
   readonly taken: readonly { readonly id: string; readonly count: number }[]
   readonly netG: number

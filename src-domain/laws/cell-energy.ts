@@ -21,8 +21,6 @@ export const cellWh = {
   CR123A: 4.5,
   CR2032: 0.65,
 } as const
-/** AA alkaline at 1 W of drain. */
-export const AA_ALKALINE_AT_1W_Wh = 1.5
 
 export const packWh = (ampereHours: number, volts: number = PACK_VOLT): number => ampereHours * volts
 

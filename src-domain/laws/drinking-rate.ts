@@ -17,7 +17,6 @@ export const effortW = { easy: 250, moderate: 425, hard: 600 } as const satisfie
 
 /** 1.5 US quarts an hour and 12 a day (TB MED 507 as reprinted, read). */
 export const MOST_DRINK_l_h = 1.42
-export const MOST_DRINK_l_day = 11.36
 
 /** Air °C and the relative humidity that goes with it. */
 const columns: readonly (readonly [number, number])[] = [
@@ -81,8 +80,5 @@ export const drinkingRate = (effort: Effort, sun: Sun = 'full') =>
     compute: ({ airC, skin_m2, factor }) => Math.min(MOST_DRINK_l_h, (tableRate(effort, airC, sun) * skin_m2 * factor) / STANDARD_SKIN_m2),
   }) as const satisfies Law<Takes, 'l/h'>
 
-/** The walker's own factor: litres drunk to the hour over the prediction; prior 1 with 0.30, one record scatters by 0.25 (choices). */
-export const PRIOR_SD_LN_DRINK = 0.3
-export const DRINK_SCATTER_LN = 0.25
 /** Doubt of the factor before any record, for what to carry: the table is already the upper of two equations, in full sun and rounded up (choice). */
 export const UNLEARNED_SD_DRINK = 0.15

@@ -74,13 +74,6 @@ export function massShares(volumes: Readonly<Partial<Record<CompoundName, number
 /** Wood, by the share of its wet mass that is water: 18.3 MJ/kg oven dry (17.5 to 19.4; higher value read, 6 % hydrogen). */
 export const woodHeatMJkg = (moisture: number): number => 18.3 * (1 - moisture) - EVAPORATION_MJ_kg * moisture
 
-/** Mass of ethanol in a kilogram of what the bottle calls 96, 95 or 90 % by volume, and its density (alcohol tables, memory). */
-export const ethanolByVolume = {
-  96: { ethanol: 0.9384, density_kg_l: 0.807 },
-  95: { ethanol: 0.9241, density_kg_l: 0.811 },
-  90: { ethanol: 0.8566, density_kg_l: 0.829 },
-} as const
-
 /** What a stove is said to burn (trait `fuels`), when nothing better is known of the bottle. `u`: one standard uncertainty of the value. */
 export interface FuelDefault {
   readonly heatMJkg: number

@@ -7,12 +7,9 @@
 import type { Law } from '../figures/figure.ts'
 
 export const WATER_HEAT_kJ_kgK = 4.19
-/** Evaporation at 100 °C, kJ to the gram (steam tables, memory). */
-export const EVAPORATION_kJ_g = 2.2565
+
 /** Water at 20 °C (IF97: 998.206 kg/m³). */
 export const WATER_kg_l = 0.998
-/** "Hot only": the temperature that takes the place of boiling where the walker does not boil (choice). */
-export const HOT_ONLY_C = 85
 
 /** Handbook values, memory. `steel` is stainless. */
 export const potHeat_kJ_kgK = { aluminium: 0.897, titanium: 0.523, steel: 0.5, 'cast-iron': 0.46 } as const

@@ -25,13 +25,3 @@ export const naismithImperial = {
   unit: 'h',
   compute: ({ distanceMi, climbFt }) => distanceMi / 3 + climbFt / 2000,
 } as const satisfies Law<{ distanceMi: 'mi'; climbFt: 'ft' }, 'h'>
-
-/** Aitken's form for rough ground. */
-export const aitken = {
-  name: 'Walking time (Naismith after Aitken)',
-  formula: 'T = km/4 + climb/600',
-  source: { cite: 'Aitken, off good paths', known: 'read' },
-  takes: { distanceKm: 'km', climbM: 'm' },
-  unit: 'h',
-  compute: ({ distanceKm, climbM }) => distanceKm / 4 + climbM / 600,
-} as const satisfies Law<{ distanceKm: 'km'; climbM: 'm' }, 'h'>

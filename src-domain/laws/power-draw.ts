@@ -19,8 +19,6 @@ export const draws_W = {
   'satellite messenger': 0.05,
   'handheld receiver': 0.45,
 } as const
-/** Camera: Wh to a hundred pictures. */
-export const CAMERA_Wh_100 = 2.5
 
 /** Lamp hours in camp, each evening (choice). */
 export const CAMP_LIGHT_h = 0.5

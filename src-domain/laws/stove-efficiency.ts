@@ -65,7 +65,6 @@ export const PRIMING_g = 3
 
 /** Standard uncertainty of ln η before any weighed burn, and the scatter of one burn (choices). */
 export const PRIOR_SD_LN_EFFICIENCY = 0.25
-export const BURN_SCATTER_LN = 0.15
 
 /** More fuel for wind at the pot, m/s; null: it may never boil. Between the published speeds the line between them (choice). */
 export function windFactor(windMs: number, screen: 'none' | 'partial' | 'full'): number | null {

@@ -11,4 +11,3 @@ export const shapiroSweat = (neededWm2: number, mostWm2: number): number => 27.9
 export const correctedSweat = (neededWm2: number, mostWm2: number): number => 147 * Math.exp(0.0012 * shapiroSweat(neededWm2, mostWm2))
 /** Below nothing it is outside its range. */
 export const piecewiseSweat = (neededWm2: number, mostWm2: number): number => 147 + 1.527 * neededWm2 - 0.87 * mostWm2
-export const SWEAT_ERROR_g_m2h = 100

@@ -15,5 +15,3 @@ export const tobler = {
   unit: 'km/h',
   compute: ({ gradeRatio }) => 6 * Math.exp(-3.5 * Math.abs(gradeRatio + 0.05)),
 } as const satisfies Law<{ gradeRatio: 'rise/run' }, 'km/h'>
-
-export const TOBLER_OFF_PATH = 0.6

@@ -1,9 +1,6 @@
 /** The kinds of picture that are kept, told from their first bytes; what a browser or a name claims is not asked. */
 export type PictureKind = 'image/png' | 'image/jpeg' | 'image/webp'
 
-/** Enough of a file's beginning to tell. */
-export const sniffBytes = 12
-
 /**
  * PNG: the eight-byte signature (W3C PNG, 5.2). JPEG: SOI and the next marker's first byte, FF D8 FF (ITU-T T.81, B.1.1.3).
  * WebP: `RIFF`, four bytes of size, `WEBP` (RFC 9649, 2.4). All from memory of these documents.

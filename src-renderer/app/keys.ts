@@ -24,6 +24,7 @@ export function listenKeys(map: KeyMap): () => void {
     const name = keyName(event)
     const act = map[name]
     if (!act || event.defaultPrevented || event.isComposing) return
+    if (name === 'Escape' && document.querySelector(':popover-open')) return // the browser closes the working
     if (document.querySelector('dialog[open]') || inDialog(event.target)) return
     if (inField(event.target) && !/^Alt\+|Ctrl\+Enter$/.test(name)) return // undo, select all and paste belong to the field
     if (isLetter(name) && !settings.letterKeys && name !== '?' && name !== '/') return

@@ -32,7 +32,7 @@ test.beforeEach(async ({ page, program }) => {
 })
 
 const onShelf = (page: Page, name: string) => page.locator('.rows [role=option]', { hasText: name })
-const inLane = (page: Page, lane: string, name: string) => page.locator(`[data-lane=${lane}] [role=option]`, { hasText: name })
+const inLane = (page: Page, lane: string, name: string) => page.locator(`[data-lane=${lane}] [data-line]`, { hasText: name })
 const baseWeight = (page: Page) => page.getByRole('button', { name: /^base weight .* open its working$/ }).last()
 
 async function centre(page: Page, selector: string): Promise<{ x: number; y: number }> {
@@ -74,7 +74,7 @@ test('By keys alone: lift, choose the lane, drop, change pieces, take out, undo'
   await page.keyboard.press('m')
   await page.keyboard.press('ArrowLeft')
   await page.keyboard.press('Enter')
-  await expect(page.locator('[data-lane=on_me] [role=option]')).toHaveCount(1)
+  await expect(page.locator('[data-lane=on_me] [data-line]')).toHaveCount(1)
   await page.getByRole('listbox', { name: /^On the shelf/ }).focus()
   for (let n = 0; n < 7; n++) await page.keyboard.press('Enter')
   await expect(page.locator('.rows [role=option]')).toHaveCount(0)
@@ -109,14 +109,14 @@ test('A lane total opens to its parts, each with its source', async ({ page }) =
 test('A derived loadout shows what differs from its parent, one key away, and takes it back', async ({ page, program }) => {
   await page.getByRole('listbox', { name: /^On the shelf/ }).focus()
   for (let n = 0; n < 4; n++) await page.keyboard.press('Enter')
-  await expect(page.locator('[data-lane=in_pack] [role=option]')).toHaveCount(4)
+  await expect(page.locator('[data-lane=in_pack] [data-line]')).toHaveCount(4)
   await page.keyboard.press('l')
   await page.getByRole('menuitem', { name: /Derive another/ }).click()
   await page.keyboard.press('Enter')
   await expect(page.getByRole('button', { name: /Loadout Autumn, derived/ })).toBeVisible()
-  await page.locator('[data-lane=in_pack] [role=option]').first().focus()
+  await page.locator('[data-lane=in_pack] [data-line]').first().focus()
   await page.keyboard.press('Delete')
-  await expect(page.locator('[data-lane=in_pack] [role=option]')).toHaveCount(3)
+  await expect(page.locator('[data-lane=in_pack] [data-line]')).toHaveCount(3)
   await page.keyboard.press('v')
   const dialog = page.getByRole('dialog', { name: /Differences from Autumn/ })
   await expect(dialog.getByRole('row')).toHaveCount(2)
@@ -124,14 +124,14 @@ test('A derived loadout shows what differs from its parent, one key away, and ta
   await dialog.getByRole('button', { name: /Take 1/ }).click()
   await expect(dialog).toContainText('Nothing differs')
   await page.keyboard.press('Escape')
-  await expect(page.locator('[data-lane=in_pack] [role=option]')).toHaveCount(4)
+  await expect(page.locator('[data-lane=in_pack] [data-line]')).toHaveCount(4)
   expect((await program.call('loadout.all', {})).map((one) => one.lines)).toEqual([4, 4])
 })
 
 test('The loadout is accessible with lines in it', async ({ page }) => {
   await page.getByRole('listbox', { name: /^On the shelf/ }).focus()
   for (let n = 0; n < 5; n++) await page.keyboard.press('Enter')
-  await expect(page.locator('[data-lane=in_pack] [role=option]')).not.toHaveCount(0)
+  await expect(page.locator('[data-lane=in_pack] [data-line]')).not.toHaveCount(0)
   await expectAccessible(page)
 })
 
