@@ -36,15 +36,17 @@ export interface Gain {
 
 export const uncheckedGain: Gain = { correction: 1, u: 0.003 / Math.sqrt(3) }
 
-/** The scale's gain on a day: the finest check that holds then and agrees with the newest ones. */
+/** The scale's gain on a day: the finest check that holds then and agrees with the newest ones; of equally fine ones the newest. */
 export function gainOf(scale: BenchScale, day: string): Gain {
   const holding = scale.checks.filter((check) => holdsOn(check, day) && meanOf(check.readingsMg) > 0)
   const newestDay = holding.reduce((newest, check) => (check.readOn > newest ? check.readOn : newest), '')
-  const gains = holding.map((check) => gainFrom(check, scale)).sort((a, b) => a.u - b.u)
+  const gains = holding.map((check) => gainFrom(check, scale)).sort((a, b) => a.u - b.u || byDay(b.check, a.check))
   const newest = gains.find((gain) => gain.check.readOn === newestDay)
   if (!newest) return uncheckedGain
   return gains.find((gain) => Math.abs(gain.correction - newest.correction) <= 3 * Math.hypot(gain.u, newest.u)) ?? newest
 }
+
+const byDay = (a: CheckReading, b: CheckReading): number => (a.readOn < b.readOn ? -1 : a.readOn > b.readOn ? 1 : 0)
 
 /** What one check says of the scale. */
 export function gainFrom(check: CheckReading, scale: Pick<BenchScale, 'stepMg' | 'spreadMg'>): Gain & { readonly check: CheckReading } {

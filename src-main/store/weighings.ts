@@ -60,6 +60,8 @@ async function checksOf(db: ReadDb, scaleId: number): Promise<BenchScale['checks
     .selectFrom('check_reading')
     .select(['read_on', 'nominal_mg', 'mpe_mg', 'readings'])
     .where('scale_id', '=', scaleId)
+    .orderBy('read_on', 'desc')
+    .orderBy('id', 'desc')
     .execute()
   return rows.map((row) => ({
     readOn: row.read_on,

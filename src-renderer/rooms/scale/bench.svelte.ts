@@ -74,8 +74,10 @@ class Bench {
   marks = $state.raw<Marks>(noMarks)
   busy = $state(false)
 
+  /** Empty until closet and loadouts are there: the queue must not turn under a hand that already types. */
   readonly groups: readonly QueueGroup[] = $derived.by(() => {
     void closet.version
+    if (!closet.loaded || !kit.loaded) return []
     const items = closet.columns.id.map((_, row) => queueItemAt(row))
     return benchQueue(items, kit.planned as readonly PlannedLine[], yearBefore(program.state?.today ?? nowHere().day))
   })
@@ -83,11 +85,10 @@ class Bench {
     const queued = this.groups.flatMap((group) => group.entries.map((entry) => entry.id))
     return this.askedId === null ? queued : [this.askedId, ...queued.filter((id) => id !== this.askedId)]
   })
-  /** Whose turn it is: the one chosen, as long as it is there; else the first. */
+  /** Whose turn it is. A queue that changes meanwhile does not change it: a reading never slips to another thing. */
   readonly item: OnPlate | null = $derived.by(() => {
     void closet.version
-    const wanted = this.currentId ?? this.order[0]
-    const row = wanted === undefined ? undefined : closet.rowOf(wanted)
+    const row = this.currentId === null ? undefined : closet.rowOf(this.currentId)
     if (row === undefined) return null
     const c = closet.columns
     return { id: c.id[row]!, uid: c.uid[row]!, name: c.name[row]!, pieces: c.pieces[row]!, isContainer: c.isContainer[row]!, row }
@@ -114,6 +115,11 @@ class Bench {
     return { readingsMg: this.readings, tareMg: massMg, tareKind: kind, pieces: this.pieces, ...this.marks }
   }
 
+  /** Gives the first of the queue its turn where nothing has it, or what had it is gone. */
+  settle(): void {
+    if (this.item === null && (this.order[0] ?? null) !== this.currentId) this.turnTo(this.order[0] ?? null)
+  }
+
   /** Puts an item on the plate with nothing read yet. */
   turnTo(id: number | null): void {
     this.currentId = id
@@ -121,6 +127,7 @@ class Bench {
   }
 
   ask(id: number): void {
+    if (closet.rowOf(id) === undefined) return
     this.askedId = id
     this.turnTo(id)
   }

@@ -94,6 +94,11 @@ describe('the scale’s gain', () => {
   test('the heavier mass of one day rules, being the finer', () => {
     expect(on([check('2025-10-08', 200_000, 200_000), check('2025-10-08', 500_000, 501_000)]).check?.nominalMg).toBe(500_000)
   })
+  test('of equally fine checks the newest rules, in whatever order they come', () => {
+    const [older, newer] = [check('2025-09-01', 500_000, 500_000), check('2025-10-01', 500_000, 499_000)]
+    expect(on([older, newer]).correction).toBe(500_000 / 499_000)
+    expect(on([newer, older]).correction).toBe(500_000 / 499_000)
+  })
   test('an older, finer check counts only while the newest agrees with it', () => {
     const finer = check('2025-09-01', 1_000_000, 1_000_000)
     expect(on([finer, check('2025-10-01', 500_000, 500_000)]).check).toBe(finer)
