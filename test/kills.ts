@@ -1,6 +1,7 @@
 import { mkdtempSync, rmSync, existsSync } from 'node:fs'
 import { tmpdir } from 'node:os'
 import { join } from 'node:path'
+import { setTimeout as sleep } from 'node:timers/promises'
 import { parseArgs } from 'node:util'
 import { backupFolder, listBackups } from '../src-main/store/backup.ts'
 import { storeFile } from '../src-main/store/open.ts'
@@ -56,6 +57,7 @@ async function main(): Promise<void> {
     await oneRound(run)
     look(run, round)
     if (round % roundsARun !== 0 && round !== rounds) continue
+    say(`kills: ${round} rounds, ${tally.acknowledged} acknowledged so far`)
     await undoAll(run)
     rmSync(run.dataDir, { recursive: true, force: true })
     run = newRun()
@@ -72,15 +74,22 @@ async function oneRound(run: Run): Promise<void> {
     return
   }
   const host = await startHost(run.dataDir)
-  const killed = new Promise<void>((settle) => setTimeout(() => settle(host.kill()), 5 + below(900)))
   const working = work(host, run)
-  await killed
+  await until(tally.acknowledged + below(25), 5000)
+  await sleep(below(60))
+  await host.kill()
   await working
+}
+
+/** Waits for so many acknowledged changes, or for the time to be over. */
+async function until(acknowledged: number, mostMs: number): Promise<void> {
+  const ends = Date.now() + mostMs
+  while (tally.acknowledged < acknowledged && Date.now() < ends) await sleep(1)
 }
 
 async function killWhileStarting(dataDir: string): Promise<void> {
   const child = spawnHost(dataDir)
-  await new Promise((settle) => setTimeout(settle, below(1500)))
+  await sleep(below(1500))
   await killHard(child)
 }
 

@@ -23,7 +23,7 @@ export function keepBackup(source: Raw, folder: string, why: Why, at: Date): Bac
   const part = join(folder, `${name}.part`)
   try {
     rmSync(part, { force: true })
-    source.prepare('VACUUM INTO ?').run(part)
+    copyInto(source, part)
     syncPath(part)
     const complaint = complaintOf(part, false)
     if (complaint !== null) throw new Error(`the copy fails its check: ${complaint}`)
@@ -35,6 +35,16 @@ export function keepBackup(source: Raw, folder: string, why: Why, at: Date): Bac
   }
   dropOlder(folder, why, name)
   return rowOf(folder, name, true)
+}
+
+/** Through a connection of its own: VACUUM cannot run on one that a question holds in a transaction. */
+function copyInto(source: Raw, part: string): void {
+  const own = new Database(source.name, { readonly: true, fileMustExist: true })
+  try {
+    own.prepare('VACUUM INTO ?').run(part)
+  } finally {
+    own.close()
+  }
 }
 
 /** A name that sorts by time; two in the same millisecond get the next free one. */

@@ -41,6 +41,18 @@ test('restoring takes everything back to the copy, undo history and all, and kee
   expect((await tried.does('closet.all', {})).name).toEqual(['Pot', 'Pan'])
 })
 
+test('backups are kept while questions are answered and changes are made', async () => {
+  const tried = await programAt()
+  const { id } = await tried.does('item.add', { name: 'Pot', kitArea: 'kitchen' })
+  const replies = Array.from({ length: 40 }, (_, n) => [
+    tried.reply('item.open', { id }),
+    tried.reply('item.edit', { id, note: `${n}` }),
+    ...(n % 8 === 0 ? [tried.reply('backup.now', {})] : []),
+  ])
+  for (const reply of await Promise.all(replies.flat())) expect(reply.ok).toBe(true)
+  expect(tried.errors).toEqual([])
+})
+
 test('a name that is no backup is refused and changes nothing', async () => {
   const tried = await programAt()
   await tried.does('item.add', { name: 'Pot', kitArea: 'kitchen' })
