@@ -6,7 +6,8 @@ import { startSweeps } from './files/sweep.ts'
 import { makeWeb } from './files/web.ts'
 import { handlers } from './handlers/index.ts'
 import { makeRouter, type Routed } from './router.ts'
-import { backupFolder, keepBackup, newestAt, newestSound } from './store/backup.ts'
+import { startBackups } from './rolling-backups.ts'
+import { backupFolder, newestAt, newestSound } from './store/backup.ts'
 import { openStore, type Store } from './store/open.ts'
 import { makeQueue } from './store/transactions.ts'
 import { redoName, undoName } from './store/undo.ts'
@@ -43,11 +44,6 @@ export interface ProgramOptions {
   /** Opens the demo data in its own folder and gives the address of a window on it, or null where the host opened the window itself. */
   readonly openDemo: () => Promise<string | null>
 }
-
-const dayMs = 24 * 60 * 60 * 1000
-/** The first backup waits until the window has its first rows; then it is looked at every hour whether a day has passed. */
-const firstBackupMs = 5000
-const lookMs = 60 * 60 * 1000
 
 /** Opens the store and puts the program together. A store that cannot be opened gives a program in trouble: it says so and offers a backup. */
 export async function openProgram(options: ProgramOptions): Promise<Program> {
@@ -159,40 +155,4 @@ function stateOf(options: ProgramOptions, opened: Outcome<Store>, rev: number): 
 function troubleOf({ code, facts }: Fault, dataDir: string): NonNullable<ProgramState['trouble']> {
   const known = code === 'store.newer' || code === 'store.read-only' || code === 'store.full' ? code : 'store.damaged'
   return { code: known, detail: String(facts['detail'] ?? ''), backup: newestSound(backupFolder(dataDir)) }
-}
-
-/** A backup soon after the start where the newest is a day old, and again each day while running. */
-function startBackups(running: Inner): () => void {
-  const first = setTimeout(() => backUpIfDue(running), firstBackupMs)
-  const again = setInterval(() => backUpIfDue(running), lookMs)
-  first.unref()
-  again.unref()
-  return () => {
-    clearTimeout(first)
-    clearInterval(again)
-    backUpIfDue(running)
-  }
-}
-
-function backUpIfDue({ options, store }: Inner): void {
-  const open = store()
-  if (!open.ok || isEmptyStore(open.value)) return
-  const folder = backupFolder(options.dataDir)
-  try {
-    const newest = newestAt(folder, 'daily')
-    // A date ahead of the clock is one that was set back, and no reason to wait for it.
-    if (newest !== null && Math.abs(options.now().getTime() - Date.parse(newest)) < dayMs) return
-    keepBackup(open.value.readRaw, folder, 'daily', options.now())
-  } catch (error) {
-    options.log.warn(`no backup could be kept: ${error instanceof Error ? error.message : String(error)}`)
-  }
-}
-
-/** An empty store is no state to go back to, and its copies would push out those that are. */
-function isEmptyStore({ readRaw }: Store): boolean {
-  return (
-    readRaw
-      .prepare('SELECT 1 FROM item UNION ALL SELECT 1 FROM loadout UNION ALL SELECT 1 FROM supply UNION ALL SELECT 1 FROM trip LIMIT 1')
-      .get() === undefined
-  )
 }

@@ -65,11 +65,17 @@ export function newestSound(folder: string): string | null {
   return namesIn(folder).find((name) => isSound(join(folder, name))) ?? null
 }
 
-/** When the newest backup of a kind was made, by its name; null where there is none. */
-export function newestAt(folder: string, why?: Why): string | null {
-  const name = namesIn(folder).find((one) => why === undefined || whyOf(one) === why)
+/** When the newest backup was made, by its name; null where there is none. */
+export function newestAt(folder: string): string | null {
+  const name = namesIn(folder)[0]
   return name === undefined ? null : timeOf(name)
 }
+
+/** When the backups of a kind were made, newest first. */
+export const timesOf = (folder: string, why: Why): readonly string[] =>
+  namesIn(folder)
+    .filter((name) => whyOf(name) === why)
+    .map(timeOf)
 
 function namesIn(folder: string): readonly string[] {
   if (!existsSync(folder)) return []
