@@ -20,8 +20,10 @@ export const groupWords = (group: QueueGroup, planned: boolean): string => {
 }
 
 /** `1 g`, `0.05 oz`: a scale's steps in the unit it counts in, whatever unit is chosen: whole tenths of a gram are no ounces. */
-export const stepWords = (stepMg: number): string =>
-  plain(formatFigure(given(stepMg / 1000, 'g', 'given'), stepMg % 100 === 0 || stepMg < 100 ? metric : us))
+export const stepWords = (stepMg: number): string => inScaleUnit(stepMg, stepMg)
+/** A mass of the bench itself, in the unit its scale counts in: a check mass of 200 g stays one of 200 g. */
+export const inScaleUnit = (massMg: number, stepMg: number): string =>
+  plain(formatFigure(given(massMg / 1000, 'g', 'given'), stepMg % 100 === 0 || stepMg < 100 ? metric : us))
 /** `5 kg`, `11 lb`. */
 export const limitWords = (capacityMg: number): string =>
   plain(formatFigure(given(capacityMg / 1_000_000, 'kg', 'given'), capacityMg % 1000 === 0 ? metric : us))
@@ -34,7 +36,7 @@ export function checkedWords(scale: ScaleRow, today: string): string {
   const newest = scale.checks[0]
   if (!newest) return 'never checked: its gain counts with ±0.3 %'
   const same = scale.checks.filter((one) => one.readOn === newest.readOn).slice(0, 2)
-  const g = (massMg: number) => plain(show.item({ massMg, origin: 'measured' }, { stepMg: scale.stepMg }))
+  const g = (massMg: number) => inScaleUnit(massMg, scale.stepMg)
   const mean = (values: readonly number[]) => values.reduce((sum, one) => sum + one, 0) / values.length
   const said = [...same].reverse().map((one) => `${g(one.nominalMg)} reads ${g(mean(one.readingsMg))}`)
   return `checked ${newest.readOn === today ? 'today' : showDay(newest.readOn)}: ${said.join(', ')}`

@@ -1,5 +1,8 @@
-import { readFileSync } from 'node:fs'
-import { expect, expectAccessible, inGrams, test } from './support.ts'
+import { mkdtempSync, readFileSync, rmSync, writeFileSync } from 'node:fs'
+import { tmpdir } from 'node:os'
+import { join } from 'node:path'
+import { startHost } from '../host.ts'
+import { call, expect, expectAccessible, inGrams, openPage, test } from './support.ts'
 import { plugInScale, report, settle } from './simulated-scale.ts'
 
 const bench = 'Bench'
@@ -183,6 +186,29 @@ test.describe('at the bench of the demo closet', () => {
     await dialog.getByRole('button', { name: 'take it' }).click()
     await dialog.getByRole('button', { name: /So many/ }).click()
     await expect(page.getByRole('row', { name: /pieces/ })).toContainText(/8\s×\s12/)
+  })
+
+  test('A filled container keeps its contents as a weighed amount, and its own mass stays', async ({ page, program }) => {
+    const all = await program.call('closet.all', {})
+    const row = all.name.indexOf('Fuel canister, empty')
+    expect(all.isContainer[row]).toBe(true)
+    await page.evaluate((id) => (location.hash = `#/scale/${id}`), all.id[row]!)
+    await expect(page.getByRole('region', { name: bench }).getByRole('heading', { level: 2 })).toHaveText('Fuel canister, empty')
+    await page.getByRole('radio', { name: 'filled' }).click()
+    await page.keyboard.type('180')
+    await page.keyboard.press('Tab')
+    const contentsMg = 180_000 - all.massMg[row]!
+    await expect(page.getByText(new RegExp(`${Math.round(contentsMg / 1000)}\\sg`)).first()).toBeVisible()
+    await page.getByRole('button', { name: /Keep and next/ }).click()
+    await expect(page.getByText(/kept as weighed/).first()).toBeVisible()
+    const planned = await program.call('loadout.planned', {})
+    const open = await program.call('loadout.open', { ids: [...new Set(planned.map((one) => one.loadoutId))] })
+    const lines = open.flatMap((one) => one.line).filter((line) => line.containerId === all.id[row] && line.amountFrom === 'weighed')
+    // Gas: one unit is one gram, so thousandths of the unit are milligrams.
+    expect(lines.map((line) => line.amountMilli)).toContain(contentsMg)
+    expect((await program.call('closet.all', {})).massMg[row]).toBe(all.massMg[row])
+    await page.keyboard.press('Control+z')
+    await expect(page.getByText(/^Undone/).first()).toBeVisible()
   })
 
   test('A weighing says what it would change, warns of what cannot be, and opens to its working', async ({ page }) => {
@@ -390,4 +416,30 @@ test('A walker keeps each field as it is left, says what cannot be, and is one o
   await page.getByRole('button', { name: /^remove Walker 2/ }).click()
   await page.keyboard.press('Control+z')
   await expect(page.getByRole('navigation', { name: 'Walkers' }).getByRole('link')).toHaveCount(2)
+})
+
+test('A damaged database is named, left as it is, and the newest good backup takes its place', async ({ page }) => {
+  const dataDir = mkdtempSync(join(tmpdir(), 'tarework-damaged-'))
+  const first = await startHost({ dataDir })
+  await openPage(page, first.url)
+  await call(page, 'item.add', { name: 'Rain jacket', kitArea: 'clothing' })
+  await call(page, 'backup.now', {})
+  await page.goto('about:blank')
+  await first.stop()
+  const file = join(dataDir, 'tarework.sqlite')
+  writeFileSync(file, 'this is no database '.repeat(400))
+
+  const second = await startHost({ dataDir })
+  await page.goto(second.url)
+  await expect(page.getByRole('heading', { name: 'The data cannot be read' })).toBeVisible()
+  await expectAccessible(page)
+  expect(readFileSync(file, 'utf8')).toContain('this is no database')
+  await page
+    .getByRole('button', { name: /^Restore the backup of/ })
+    .first()
+    .click()
+  await expect(page.getByRole('row', { name: /Rain jacket/ })).toBeVisible()
+  await page.goto('about:blank')
+  await second.stop()
+  rmSync(dataDir, { recursive: true, force: true })
 })

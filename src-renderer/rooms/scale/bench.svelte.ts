@@ -72,6 +72,8 @@ class Bench {
   /** null: as many as are owned. */
   piecesTyped = $state<number | null>(null)
   marks = $state.raw<Marks>(noMarks)
+  /** A container with something in it: what is kept is its contents. */
+  filled = $state(false)
   busy = $state(false)
 
   /** Empty until closet and loadouts are there: the queue must not turn under a hand that already types. */
@@ -138,6 +140,7 @@ class Bench {
     this.#repeatedByUsb = false
     this.piecesTyped = null
     this.marks = noMarks
+    this.filled = false
     if (!this.tare.stays) this.tare = noTare
   }
 
@@ -191,6 +194,11 @@ class Bench {
     if (this.askedId === item.id) this.askedId = null
     this.turnTo(next)
     return true
+  }
+
+  /** Turns to the next without a weighing: its contents were kept. */
+  next(): void {
+    if (this.item) this.turnTo(this.#next(this.item.id))
   }
 
   /** After the last of the queue the first again; null where this was the only one. */
