@@ -95,6 +95,7 @@ const newItem = v.strictObject({
   weighedMg: optional(v.nullable(mg)),
   weighedOn: optional(day),
 })
+const linkInput = v.strictObject({ url: v.pipe(v.string(), v.url(), v.maxLength(2000), v.regex(/^https?:/i)), label: short })
 const ruleInput = v.strictObject({
   per: v.picklist(['day', 'night', 'litre', 'boil', 'trip', 'stretch']),
   /** Thousandths of the supply's unit, each day, night, litre, …. */
@@ -150,6 +151,9 @@ const brought = v.strictObject({
   /** One new item, or the id of the one already in the closet that this row is. */
   itemId: v.nullable(id),
   item: v.nullable(newItem),
+  /** The set by name that its new item goes into; made where there is none of that name. */
+  set: optional(short),
+  links: optional(v.pipe(v.array(linkInput), v.maxLength(100))),
   /** The earlier row of this batch (from 0) whose new item this row is too, in another lane; then the two above are null. */
   asRow: optional(v.nullable(v.pipe(v.number(), v.integer(), v.minValue(0)))),
   /** What this row adds to the loadout, if the sheet is one; null: closet only. */
@@ -175,10 +179,7 @@ export const contract = {
   'item.links': change<null>()(
     v.strictObject({
       id,
-      links: v.pipe(
-        v.array(v.strictObject({ url: v.pipe(v.string(), v.url(), v.maxLength(2000), v.regex(/^https?:/i)), label: short })),
-        v.maxLength(100),
-      ),
+      links: v.pipe(v.array(linkInput), v.maxLength(100)),
     }),
   ),
   'item.trait': change<null>()(v.strictObject({ id, trait: traitInput })),

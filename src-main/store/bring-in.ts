@@ -15,7 +15,7 @@ export function stageRows(raw: Raw, batch: string, from: number, rows: readonly 
   return countStaged(raw, batch)
 }
 
-export const countStaged = (raw: Raw, batch: string): number =>
+const countStaged = (raw: Raw, batch: string): number =>
   prepared<{ n: number }>(raw, 'SELECT count(*) AS n FROM stage WHERE batch = ?').get(batch)!.n
 
 export function dropStaged(raw: Raw, batch: string): void {
@@ -59,11 +59,26 @@ export function makeOf(raw: Raw, rows: readonly BroughtRow[], loadoutId: number 
 }
 
 /** The item that a row is: one of the closet, an earlier row's, or a new one. */
-function itemOf(raw: Raw, { itemId, item, asRow }: BroughtRow, at: number, today: string, made: readonly number[]): Outcome<number> {
+function itemOf(raw: Raw, row: BroughtRow, at: number, today: string, made: readonly number[]): Outcome<number> {
+  const { itemId, item, asRow } = row
   const earlier = itemId === null && item === null ? made[asRow ?? -1] : undefined
   if (earlier !== undefined) return ok(earlier)
   if (itemId !== null) return isThere(raw, itemId) ? ok(itemId) : gone('item', itemId)
-  return item ? insertNewItem(raw, item, today, 'brought') : invalid(`rows.${at}.item`, 'a row is a new item or one of the closet')
+  return row.item ? newItemOf(raw, row, row.item, today) : invalid(`rows.${at}.item`, 'a row is a new item or one of the closet')
+}
+
+function newItemOf(raw: Raw, { set = '', links = [] }: BroughtRow, item: NonNullable<BroughtRow['item']>, today: string): Outcome<number> {
+  const made = insertNewItem(raw, set === '' ? item : { ...item, setId: setNamed(raw, set) }, today, 'brought')
+  if (made.ok) for (const { url, label } of links) prepared(raw, insertLink).run(newUid(), made.value, url, label)
+  return made
+}
+
+const insertLink = 'INSERT INTO item_link (uid, item_id, url, label) VALUES (?, ?, ?, ?)'
+
+/** Its rows stand apart in the sheet: the first of them makes the set, the others find it. */
+function setNamed(raw: Raw, name: string): number {
+  const there = prepared<{ id: number }>(raw, 'SELECT id FROM kit_set WHERE name = ? ORDER BY id').get(name)
+  return there?.id ?? Number(prepared(raw, 'INSERT INTO kit_set (uid, name) VALUES (?, ?)').run(newUid(), name).lastInsertRowid)
 }
 
 const isThere = (raw: Raw, id: number): boolean => prepared(raw, 'SELECT 1 FROM item WHERE id = ?').get(id) !== undefined

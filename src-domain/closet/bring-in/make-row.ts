@@ -41,6 +41,7 @@ export function makeRow(raw: RawRow, context: RowContext): RowPreview {
   if (lane.lane === null) tell('stays-home')
   const { area, from: areaFrom } = context.areas.areaOf(raw)
   const saidDuties = context.fields.duties(raw.cells, tell)
+  const dutiesSaid = context.plan.column('duties') !== null
   return {
     ...identity(raw),
     fate: problem === null ? 'new' : 'problem',
@@ -58,8 +59,9 @@ export function makeRow(raw: RawRow, context: RowContext): RowPreview {
     note: context.fields.note(context.cells[raw.row] ?? [], tell),
     tags: context.fields.tags(raw.cells),
     links: context.fields.links(raw.cells),
-    duties: saidDuties.length > 0 ? saidDuties : guessDuties(name),
-    dutiesFrom: saidDuties.length > 0 ? 'sheet' : 'name',
+    // A sheet with a column of duties says with an empty cell that there is none.
+    duties: dutiesSaid ? saidDuties : guessDuties(name),
+    dutiesFrom: dutiesSaid ? 'sheet' : 'name',
     set: context.fields.text(raw.cells, 'set', tell),
     status: context.fields.status(raw.cells, tell),
     weighedOn: context.fields.weighedOn(raw.cells, tell),

@@ -14,7 +14,7 @@ export function stagedRows(plan: BringInPlan, source: string): readonly StagedRo
   for (const item of plan.items) {
     const made = rows.length
     const [first, ...more] = lines.get(item.row) ?? []
-    rows.push({ itemId: null, item: itemInput(item, source), line: lineInput(first) })
+    rows.push({ itemId: null, item: itemInput(item, source), set: item.set, links: linksOf(item), line: lineInput(first) })
     for (const line of more) rows.push({ itemId: null, item: null, asRow: made, line: lineInput(line) })
   }
   for (const line of plan.loadout?.lines ?? [])
@@ -35,9 +35,12 @@ function linesByItem(lines: readonly NewLine[]): ReadonlyMap<string, readonly Ne
 
 const lineInput = (line: NewLine | undefined): StagedRow['line'] => (line ? { lane: line.lane, pieces: line.pieces } : null)
 
-/** Links and the set have no place in a staged row yet: they are kept in the note, so that nothing of the sheet is lost. */
+/** What is no address of the web stays in the note, so that nothing of the sheet is lost. */
+const isAddress = (link: string): boolean => /^https?:\/\//iu.test(link) && URL.canParse(link) && link.length <= 2000
+const linksOf = (item: NewItem): { url: string; label: string }[] => item.links.filter(isAddress).slice(0, 100).map((url) => ({ url, label: '' })) // prettier-ignore
+
 function itemInput(item: NewItem, source: string): NonNullable<StagedRow['item']> {
-  const note = [item.note, ...item.links, item.set === '' ? '' : `Set: ${item.set}`].filter((part) => part !== '').join('\n')
+  const note = [item.note, ...item.links.filter((link) => !isAddress(link))].filter((part) => part !== '').join('\n')
   return {
     name: item.name,
     kitArea: item.kitArea,

@@ -57,6 +57,27 @@ describe('a sheet', () => {
     expect(dumpOf(watching(tried))).toBe(before)
   })
 
+  test('brings sets by their names and links with their items; undo takes the sets back too', async () => {
+    const tried = await programAt()
+    const pot = (await tried.does('item.add', { name: 'Pot', kitArea: 'kitchen' })).id
+    await tried.does('set.add', { name: 'Cook set', itemIds: [pot] })
+    const before = dumpOf(watching(tried))
+    const id = batch()
+    const rows: Row[] = [
+      { ...newRow('Stove'), set: 'Cook set', links: [{ url: 'https://example.org/stove', label: '' }] },
+      { ...newRow('Fly'), set: 'Tent' },
+      { ...newRow('Inner'), set: 'Tent' },
+    ]
+    await tried.does('bringIn.stage', { batch: id, from: 0, rows })
+    await tried.does('bringIn.accept', { batch: id, rows: 3, loadout: null })
+    const sets = await tried.does('set.all', {})
+    expect(sets.map(({ name, itemIds }) => [name, itemIds.length])).toEqual([['Cook set', 2], ['Tent', 2]]) // prettier-ignore
+    const stove = await tried.does('item.open', { id: sets[0]!.itemIds[1]! })
+    expect(stove.links).toMatchObject([{ url: 'https://example.org/stove' }])
+    await tried.does('step.undo', {})
+    expect(dumpOf(watching(tried))).toBe(before)
+  })
+
   test('that did not arrive whole is refused', async () => {
     const tried = await programAt()
     const id = batch()
