@@ -100,10 +100,11 @@ function aroundOf(open: LoadoutOpen | null): Around {
 const opened = new Map<number, OpenLoadout>()
 /** The one object of a loadout: rooms that show it share it. */
 export function openLoadout(id: number): OpenLoadout {
-  let one = opened.get(id)
-  if (!one) {
-    one = new OpenLoadout(id)
-    opened.set(id, one)
-  }
-  return one
+  const there = opened.get(id)
+  if (there) return there
+  // Under a root of its own: what it derives must outlive the room that opened it first.
+  let made: OpenLoadout | undefined
+  $effect.root(() => void (made = new OpenLoadout(id)))
+  opened.set(id, made!)
+  return made!
 }
