@@ -13,8 +13,7 @@ import type {
   Told,
   TotalComparison,
 } from '../../src-domain/closet/bring-in/preview.ts'
-import { statuses } from '../../src-domain/closet/vocabulary.ts'
-import { counted, laneWeights, laneWords, statusWords } from './closet.ts'
+import { counted, laneWeights, laneWords } from './closet.ts'
 import { faultWords } from './faults.ts'
 
 type Facts = Told['facts']
@@ -114,7 +113,7 @@ export const leftOutWords = (told: Told<LeftOutCode>): string => leftOut[told.co
 const matches: Readonly<Record<MatchCode, (here: string, there: string) => readonly [string, string]>> = {
   'same-name-and-mass': (here) => [`The same name and the same ${here} as`, ''],
   'same-name': () => ['The same name as', '; one of the two has no mass'],
-  'same-name-other-mass': (here, there) => ['The same name as', `, which weighs ${there} and here ${here}`],
+  'same-name-other-mass': (here, there) => ['The same name as', `, ${there} there and ${here} here`],
   'name-in-part-and-mass': (here) => [`Same name in part and the same ${here} as`, ''],
 }
 export const matchWords = (match: Match, here: string, there: string): readonly [string, string] => matches[match.why.code](here, there)
@@ -123,10 +122,10 @@ export const matchShort = (match: Match): string =>
   match.of === 'closet'
     ? match.same
       ? 'in the closet already'
-      : 'resembles one in the closet'
+      : 'like one in the closet'
     : match.same
       ? `more of row ${number(match.why.facts, 'row')}`
-      : `resembles row ${number(match.why.facts, 'row')}`
+      : `like row ${number(match.why.facts, 'row')}`
 
 const reasons: Readonly<Record<ReasonCode, (f: Facts) => string>> = {
   'by-person': () => 'as you said',
@@ -150,6 +149,7 @@ export const unitName = (unit: string): string => (unitNames as Readonly<Record<
 
 /** What a column is read as, for its chooser. */
 export function columnWords(column: ColumnPreview): string {
+  if (column.role === 'mark') return 'Goes'
   const role = roleWords[column.role]
   if (column.role !== 'mass') return role
   const bare =
@@ -198,5 +198,3 @@ const foreign: Readonly<Record<string, string>> = {
 /** Why a sheet cannot be brought in, and the way out. */
 export const sheetFaultWords = (fault: Fault): string =>
   (fault.code === 'sheet.unreadable' ? foreign[String(fault.facts['why'] ?? '')] : undefined) ?? faultWords(fault)
-
-export const statusChoices = statuses.map((code) => [code, statusWords[code]] as const)

@@ -61,6 +61,7 @@ class Bringing {
   readonly #recognising = new Recognising()
   #settled: Choices = {}
   #reading: AbortController | null = null
+  #settling: Promise<boolean> = Promise.resolve(true)
   #running = false
   #again = false
   #timer: ReturnType<typeof setTimeout> | undefined
@@ -120,10 +121,15 @@ class Bringing {
     if (this.preview && this.work === null) void this.#recognise()
   }
 
-  async #recognise(): Promise<boolean> {
+  #recognise(): Promise<boolean> {
     this.#again = this.#running
-    if (this.#running) return false
+    if (this.#running) return Promise.resolve(false)
     this.#running = true
+    this.#settling = this.#untilSettled()
+    return this.#settling
+  }
+
+  async #untilSettled(): Promise<boolean> {
     let made: Preview | null
     do {
       this.#again = false
@@ -154,6 +160,8 @@ class Bringing {
 
   /** Writes what is shown, in one step to undo. Answers the new loadout's id, null for the closet only, undefined when nothing was written. */
   async accept(): Promise<number | null | undefined> {
+    // An answer just given counts: what is being recognised is waited for.
+    await this.#settling
     if (!this.preview || !this.can || this.work) return undefined
     const batch = crypto.randomUUID()
     const sending = new AbortController()

@@ -36,8 +36,8 @@ export function shownColumns(block: BlockPreview, asLoadout: boolean, narrow = f
 /** Least width and share of what is left, px and fr. */
 type Width = readonly [least: number, share: number]
 const byRole: Readonly<Partial<Record<Role, Width>>> = {
-  item: [132, 1.7],
-  area: [100, 1],
+  item: [132, 1.6],
+  area: [112, 1.1],
   mass: [112, 0.3],
   line_mass: [92, 0],
   pounds: [82, 0],
@@ -45,17 +45,29 @@ const byRole: Readonly<Partial<Record<Role, Width>>> = {
   pieces: [70, 0],
   price: [76, 0],
   note: [104, 1],
-  mark: [92, 0.9],
+  mark: [96, 1.2],
   unit: [72, 0],
 }
-const byKind: Readonly<Record<'read' | 'area' | 'lane' | 'way', Width>> = { read: [80, 0], area: [92, 0.4], lane: [76, 0], way: [148, 1.3] }
+const byKind: Readonly<Record<'read' | 'area' | 'lane' | 'way', Width>> = { read: [80, 0], area: [92, 0.4], lane: [76, 0], way: [148, 1.2] }
 const other: Width = [104, 0.3]
 /** The same where the sheet is narrow. */
-const narrowByRole: Readonly<Partial<Record<Role, Width>>> = { item: [116, 1.6], area: [80, 0.6], mass: [74, 0], pounds: [74, 0], ounces: [74, 0], pieces: [66, 0], price: [62, 0], mark: [80, 0.4] } // prettier-ignore
-const narrowByKind: typeof byKind = { read: [76, 0], area: [80, 0.3], lane: [68, 0], way: [132, 1] }
+const narrowByRole: Readonly<Partial<Record<Role, Width>>> = {
+  item: [112, 1.6],
+  area: [78, 0.6],
+  mass: [74, 0],
+  pounds: [70, 0],
+  ounces: [70, 0],
+  pieces: [60, 0],
+  price: [60, 0],
+  mark: [76, 0.4],
+}
+const narrowByKind: typeof byKind = { read: [76, 0], area: [78, 0.3], lane: [68, 0], way: [122, 1] }
 /** Between columns, px. */
-export const columnGap = 10
-const rowNumberWidth = 38
+export const columnGap = (narrow: boolean): number => (narrow ? 8 : 10)
+/** Of the row's number, with as many digits as the last row has. */
+const rowNumberWidth = (rows: number): number => 18 + 8 * Math.max(3, String(rows).length)
+/** After the last column. */
+const endPx = 14
 
 function widthOf(column: ShownColumn, narrow: boolean): Width {
   if (column.kind !== 'sheet') return (narrow ? narrowByKind : byKind)[column.kind]
@@ -63,13 +75,17 @@ function widthOf(column: ShownColumn, narrow: boolean): Width {
 }
 
 /** The grid's columns, and the least width they need together. */
-export function layout(columns: readonly ShownColumn[], narrow = false): { readonly template: string; readonly leastPx: number } {
+export function layout(
+  columns: readonly ShownColumn[],
+  rows: number,
+  narrow = false,
+): { readonly template: string; readonly leastPx: number } {
   const widths = columns.map((column) => widthOf(column, narrow))
   const template = [
-    `${rowNumberWidth}px`,
+    `${rowNumberWidth(rows)}px`,
     ...widths.map(([least, share]) => (share === 0 ? `${least}px` : `minmax(${least}px, ${share}fr)`)),
   ].join(' ')
-  return { template, leastPx: widths.reduce((sum, [least]) => sum + least + columnGap, rowNumberWidth) }
+  return { template, leastPx: widths.reduce((sum, [least]) => sum + least + columnGap(narrow), rowNumberWidth(rows) + endPx) }
 }
 
 const figures: readonly Role[] = ['mass', 'line_mass', 'pounds', 'ounces', 'pieces', 'price']
