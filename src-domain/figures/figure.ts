@@ -136,12 +136,9 @@ export function difference<U extends string>(
   a: Given & { readonly figure: Figure<U> },
   b: Given & { readonly figure: Figure<U> },
 ): Figure<U> {
-  const shares: Record<string, number> = { ...a.figure.shares }
-  for (const [leaf, share] of Object.entries(b.figure.shares)) {
-    const net = (shares[leaf] ?? 0) - share
-    if (net === 0) delete shares[leaf]
-    else shares[leaf] = net
-  }
+  const net: Record<string, number> = { ...a.figure.shares }
+  for (const [leaf, share] of Object.entries(b.figure.shares)) net[leaf] = (net[leaf] ?? 0) - share
+  const shares = Object.fromEntries(Object.entries(net).filter(([, share]) => share !== 0))
   return {
     value: (a.figure.value - b.figure.value) as Quantity<U>,
     unit: a.figure.unit,

@@ -54,7 +54,7 @@ function keyed(stored: LineStored, itemUid: string | null, supplyUid: string | n
 }
 
 /** The lines of a loadout as a base keeps them. */
-export async function baseFrom(db: ReadDb, loadoutId: number): Promise<string> {
+async function baseFrom(db: ReadDb, loadoutId: number): Promise<string> {
   return JSON.stringify((await keyedLines(db, loadoutId)).map(({ base }) => base))
 }
 

@@ -2,6 +2,7 @@ import { ok, type Outcome } from '../../src-domain/figures/fault.ts'
 import type { NeedRow } from '../answers.ts'
 import { closetRow } from './closet.ts'
 import type { Raw, ReadDb, WriteDb } from './handles.ts'
+import { dropEmptySets } from './sets.ts'
 import { flag, gone, inIds, isEmpty, newUid, patchOf, without } from './rows.ts'
 import type { Status } from '../../src-domain/closet/vocabulary.ts'
 
@@ -32,6 +33,7 @@ export async function editItem(db: WriteDb, head: ItemHead, fields: Readonly<Rec
   const changesStatus = fields['status'] !== undefined && fields['status'] !== head.status && fields['statusSince'] === undefined
   const patch = patchOf<'item'>(changesStatus ? { ...fields, statusSince: today } : fields)
   if (!isEmpty(patch)) await db.updateTable('item').set(patch).where('id', '=', head.id).execute()
+  if (fields['setId'] !== undefined) await dropEmptySets(db)
 }
 
 /** The same fields for many items; those whose status really changes get the day. */
@@ -279,5 +281,6 @@ export async function removeItems(db: WriteDb, ids: readonly number[]): Promise<
     .where('id', 'in', inIds(ids))
     .where('archived', '=', 0)
     .executeTakeFirst()
+  await dropEmptySets(db)
   return { deleted: Number(numDeletedRows), archived: Number(numUpdatedRows) }
 }

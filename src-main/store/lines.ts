@@ -44,7 +44,7 @@ async function ownerThere(db: ReadDb, { itemId, supplyId, containerId }: LineGiv
   return ok(null)
 }
 
-export async function itemLine(db: ReadDb, loadoutId: number, itemId: number, lane: Lane): Promise<LineFound | undefined> {
+async function itemLine(db: ReadDb, loadoutId: number, itemId: number, lane: Lane): Promise<LineFound | undefined> {
   return db
     .selectFrom('line')
     .select(['id', 'pieces'])

@@ -27,9 +27,14 @@ export async function renameSet(db: WriteDb, id: number, name: string): Promise<
   await db.updateTable('kit_set').set({ name }).where('id', '=', id).execute()
 }
 
-/** Puts the items into a set, or out of any with null. A set that is left empty goes. */
+/** Puts the items into a set, or out of any with null. */
 export async function putInSet(db: WriteDb, id: number | null, itemIds: readonly number[]): Promise<void> {
   await db.updateTable('item').set({ set_id: id }).where('id', 'in', inIds(itemIds)).execute()
+  await dropEmptySets(db)
+}
+
+/** A set is its members: without any it is nothing. */
+export async function dropEmptySets(db: WriteDb): Promise<void> {
   const full = db.selectFrom('item').select('set_id').where('set_id', 'is not', null)
   await db.deleteFrom('kit_set').where('id', 'not in', full).execute()
 }

@@ -142,7 +142,7 @@ export class Lift {
     this.y = this.#pending.y
     this.#begin(this.#pending.lifted, null)
     this.#container?.setPointerCapture(this.#pending.id)
-    navigator.vibrate?.(10)
+    if ('vibrate' in navigator) navigator.vibrate(10)
   }
 
   #move(event: PointerEvent): void {
@@ -151,7 +151,10 @@ export class Lift {
     const far = Math.hypot(event.clientX - pending.x, event.clientY - pending.y) >= startPx
     if (!this.now) {
       if (!far) return
-      if (event.pointerType === 'touch') return this.#end() // moved before the hold: it is a scroll
+      if (event.pointerType === 'touch') {
+        this.#end()
+        return
+      } // moved before the hold: it is a scroll
       this.#carry()
     }
     this.x = event.clientX
@@ -162,7 +165,10 @@ export class Lift {
 
   #up(event: PointerEvent): void {
     if (this.#pending?.id !== event.pointerId) return
-    if (!this.now) return this.#end()
+    if (!this.now) {
+      this.#end()
+      return
+    }
     this.over = this.#laneAt(event.clientX, event.clientY)
     if (this.over) this.dropHere()
     else this.putBack()

@@ -54,7 +54,7 @@ class HidScale {
 
   /** Sets the scale to zero as its own button would. */
   async zero(): Promise<void> {
-    const command = this.#device ? zeroCommandOf(this.#device.collections as readonly HidCollection[]) : undefined
+    const command = this.#device ? zeroCommandOf(this.#device.collections) : undefined
     if (command) await this.#device?.sendReport(command.reportId, new Uint8Array(command.bytes))
   }
 

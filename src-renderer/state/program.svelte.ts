@@ -67,13 +67,19 @@ class Program {
   }
 
   async undo(): Promise<void> {
-    if (this.undoable === null) return notices.say('Nothing to undo')
+    if (this.undoable === null) {
+      notices.say('Nothing to undo')
+      return
+    }
     const reply = await this.change('step.undo', {})
     if (reply.ok) notices.say(`Undone: ${stepWords(reply.value)}`)
   }
 
   async redo(): Promise<void> {
-    if (this.redoable === null) return notices.say('Nothing to redo')
+    if (this.redoable === null) {
+      notices.say('Nothing to redo')
+      return
+    }
     const reply = await this.change('step.redo', {})
     if (reply.ok) notices.say(`Done again: ${stepWords(reply.value)}`)
   }

@@ -22,7 +22,7 @@ class Settings {
   async load(): Promise<void> {
     const answer = await program.ask('setting.all', {})
     if (answer.ok) this.#all = answer.value
-    this.theme = this.get('theme', 'system' as Theme)
+    this.theme = this.get('theme', 'system')
     this.letterKeys = this.get('letterKeys', true)
     const system = regionSystem(navigator.language)
     this.unitsFromRegion = this.#all['units'] === undefined

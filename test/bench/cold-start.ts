@@ -27,7 +27,7 @@ export async function coldStart({ dataDir }: Place): Promise<BenchRow> {
 async function toFirstRows(dataDir: string): Promise<number> {
   const host = await startHost({ dataDir })
   try {
-    return await inFreshBrowser(`${host.url}#/closet`, true)
+    return await inFreshBrowser(host.url, true)
   } finally {
     await host.stop()
   }

@@ -8,16 +8,16 @@ export const openBrowser = (): Promise<Browser> => chromium.launch({ executableP
 export const newPage = (browser: Browser): Promise<Page> => browser.newPage({ viewport: size })
 
 /** Rows stand in the closet's table. */
-export const firstRows = (page: Page): Promise<void> => page.locator('[role=grid] .row').first().waitFor({ timeout: 120_000 })
+export const firstRows = (page: Page): Promise<void> => page.locator('[role=grid] .row').first().waitFor({ timeout: 60_000 })
 
-/** The program's own host on a data folder, its closet open in a browser of its own. */
+/** The program's own host on a data folder, its first room, the closet, open in a browser of its own. */
 export async function withCloset<T>(dataDir: string, work: (page: Page) => Promise<T>): Promise<T> {
   const host = await startHost({ dataDir })
   try {
     const browser = await openBrowser()
     try {
       const page = await newPage(browser)
-      await page.goto(`${host.url}#/closet`)
+      await page.goto(host.url)
       await firstRows(page)
       return await work(page)
     } finally {

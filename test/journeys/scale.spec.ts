@@ -364,7 +364,7 @@ test.describe('settings', () => {
     const download = await coming
     expect(download.suggestedFilename()).toMatch(/\.tarework$/)
     const bytes = readFileSync(await download.path())
-    await program.call('items.remove', { ids: before.id.slice(0, 20) as number[] })
+    await program.call('items.remove', { ids: before.id.slice(0, 20) })
     await page
       .getByLabel('Archive to take in')
       .setInputFiles({ name: 'cut.tarework', mimeType: 'application/zip', buffer: bytes.subarray(0, bytes.length / 2) })

@@ -1,4 +1,3 @@
-import type { PlannedLine } from '../../../src-main/contract.ts'
 import { benchQueue, type QueueGroup, type QueueItem } from '../../../src-domain/closet/bench-queue.ts'
 import { parseMass } from '../../../src-domain/closet/quantity.ts'
 import { weigh, type TareKind } from '../../../src-domain/closet/weighing.ts'
@@ -81,7 +80,7 @@ class Bench {
     void closet.version
     if (!closet.loaded || !kit.loaded) return []
     const items = closet.columns.id.map((_, row) => queueItemAt(row))
-    return benchQueue(items, kit.planned as readonly PlannedLine[], yearBefore(program.state?.today ?? nowHere().day))
+    return benchQueue(items, kit.planned, yearBefore(program.state?.today ?? nowHere().day))
   })
   readonly order: readonly number[] = $derived.by(() => {
     const queued = this.groups.flatMap((group) => group.entries.map((entry) => entry.id))

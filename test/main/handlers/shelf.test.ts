@@ -20,6 +20,19 @@ describe('sets', () => {
     expect(await tried.does('set.all', {})).toHaveLength(2)
   })
 
+  test('a set whose last member leaves or is removed goes with it', async () => {
+    const [a, b] = [await item('Pot'), await item('Mug')]
+    const cook = (await tried.does('set.add', { name: 'Cook set', itemIds: [a] })).id
+    await tried.does('set.add', { name: 'Tea set', itemIds: [b] })
+    await tried.does('item.edit', { id: a, setId: null })
+    await tried.does('items.remove', { ids: [b] })
+    expect(await tried.does('set.all', {})).toEqual([])
+    await tried.does('step.undo', {})
+    await tried.does('step.undo', {})
+    expect((await tried.does('set.all', {})).map(({ name }) => name)).toEqual(['Cook set', 'Tea set'])
+    expect(cook).toBe(1)
+  })
+
   test('renamed, left and dissolved; the closet follows', async () => {
     const [a, b] = [await item('Pot'), await item('Mug')]
     const { id } = await tried.does('set.add', { name: 'Cook set', itemIds: [a, b] })
