@@ -10,8 +10,8 @@ export default defineConfig({
   test: {
     include: ['test/**/*.test.ts'],
     exclude: ['test/journeys/**', 'node_modules/**'],
-    testTimeout: 30_000,
-    hookTimeout: 30_000,
+    testTimeout: 90_000,
+    hookTimeout: 90_000,
     maxWorkers: 2,
     reporters: ['default'],
   },

@@ -170,10 +170,9 @@ test('a cancel between two batches stops the reading', async () => {
 })
 
 test('an unclosed quote at the start of 8 MB is read in bounded time', async () => {
-  const before = performance.now()
+  // One pass is some 50 ms; a reading that is quadratic in pieces of one row would run into the test's own timeout.
   const read = await readCells('"' + 'Tarp,268\n'.repeat(930_000), { separator: ',' })
   expect(read?.ok && read.value.warnings[0]?.code).toBe('unclosed-quote')
-  expect(performance.now() - before).toBeLessThan(10_000) // one pass is some 50 ms; the bound only catches a quadratic reading of pieces of one row
 })
 
 const field = fc.oneof(fc.constantFrom('', 'a', 'b c', 'x"y', '"', 'l\nm', 'l\r\nm', 'p\rq', ',', ';', '12,5'), fc.string({ maxLength: 6 }))
