@@ -55,17 +55,17 @@ const narrowByRole: Readonly<Partial<Record<Role, Width>>> = {
   item: [112, 1.6],
   area: [78, 0.6],
   mass: [74, 0],
-  pounds: [70, 0],
-  ounces: [70, 0],
+  pounds: [64, 0],
+  ounces: [50, 0],
   pieces: [60, 0],
   price: [60, 0],
   mark: [76, 0.4],
 }
-const narrowByKind: typeof byKind = { read: [76, 0], area: [78, 0.3], lane: [68, 0], way: [122, 1] }
+const narrowByKind: typeof byKind = { read: [76, 0], area: [78, 0.3], lane: [66, 0], way: [96, 1] }
 /** Between columns, px. */
 export const columnGap = (narrow: boolean): number => (narrow ? 8 : 10)
 /** Of the row's number, with as many digits as the last row has. */
-const rowNumberWidth = (rows: number): number => 18 + 8 * Math.max(3, String(rows).length)
+const rowNumberWidth = (rows: number): number => 12 + 8 * Math.max(3, String(rows).length)
 /** After the last column. */
 const endPx = 14
 
