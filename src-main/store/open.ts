@@ -32,9 +32,6 @@ export interface Place {
   readonly migrations?: Readonly<Record<string, Migration>>
 }
 
-/** Room for a brought-in sheet's pages until its one commit; the default of 2 MB spills them and reads them back. */
-const writeCacheKiB = 65_536
-
 export const storeFile = (dataDir: string): string => join(dataDir, 'tarework.sqlite')
 /** A restored file that was complete when the program stopped before it took its place. */
 export const restoredFile = (dataDir: string): string => join(dataDir, 'tarework.restored.sqlite')
@@ -103,7 +100,6 @@ async function openSound(place: Place, had: readonly string[]): Promise<Outcome<
   const raw = new Database(file)
   try {
     setPragmas(raw)
-    raw.pragma(`cache_size = -${writeCacheKiB}`)
     const moved = await migrate(raw, place, migrations, had)
     if (moved) return closing(raw, moved)
     installTriggers(raw)

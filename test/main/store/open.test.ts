@@ -37,6 +37,7 @@ describe('connections', () => {
       expect(read('foreign_keys')).toBe(1)
       expect(read('busy_timeout')).toBe(3000)
       expect(read('recursive_triggers')).toBe(1)
+      expect(read('temp_store')).toBe(2)
     }
   })
 
