@@ -13,6 +13,7 @@ export type Kind = 'ask' | 'change' | 'note' | 'program'
 
 const row =
   <K extends Kind>(kind: K) =>
+  // eslint-disable-next-line @typescript-eslint/no-unnecessary-type-parameters -- what a call answers can only be said, not inferred
   <O>() =>
   <S extends v.GenericSchema>(input: S): { readonly kind: K; readonly input: S; readonly output?: O } => ({ kind, input })
 const ask = row('ask')

@@ -34,5 +34,5 @@ export default ts.config(
       ),
     },
   },
-  { files: ['**/*.js'], ...ts.configs.disableTypeChecked },
+  { files: ['**/*.js', '**/*.cjs'], ...ts.configs.disableTypeChecked },
 )

@@ -79,7 +79,7 @@ function duty(area: KitArea, code: string, label: string, moments: string, marks
     code,
     label,
     area,
-    moments: [...moments].map((letter) => moment[letter]!),
+    moments: Array.from(moments, (letter) => moment[letter]!),
     safety: marks.includes('!'),
     kept: marks.includes('k'),
     asked: marks.includes('+') ? 'night' : marks.includes('*') ? 'cold' : marks.includes('~') ? 'want' : 'entry',

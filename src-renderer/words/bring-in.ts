@@ -98,10 +98,10 @@ export const noteWords = (told: Told<NoteCode>, weigh: Weigh): string => notes[t
 
 const leftOut: Readonly<Record<LeftOutCode, string>> = {
   blank: 'blank: left out',
-  'above-heading': 'above the headings: left out',
+  'above-heading': 'a title: left out',
   heading: 'the headings',
   'heading-again': 'the headings again: left out',
-  area: 'names the rows below',
+  area: 'names its rows',
   total: 'a total: left out',
   remark: 'a remark: left out',
   'by-choice': 'left out by you',

@@ -38,6 +38,17 @@ export const keyGroups: readonly KeyGroup[] = [
     ],
   },
   {
+    room: 'Bring in',
+    keys: [
+      { keys: ['Ctrl', 'V'], means: 'paste cells' },
+      { keys: ['Tab'], means: 'next problem' },
+      { keys: ['Space'], means: 'leave out, put back' },
+      { keys: ['Enter'], means: 'to the answers' },
+      { keys: ['F2'], means: 'edit in place' },
+      { keys: ['Ctrl', 'Enter'], means: 'accept' },
+    ],
+  },
+  {
     room: 'Scale',
     keys: [
       { keys: ['0–9'], means: 'start a reading' },

@@ -52,7 +52,7 @@ const byKind: Readonly<Record<'read' | 'area' | 'lane' | 'way', Width>> = { read
 const other: Width = [104, 0.3]
 /** The same where the sheet is narrow. */
 const narrowByRole: Readonly<Partial<Record<Role, Width>>> = {
-  item: [112, 1.6],
+  item: [108, 1],
   area: [78, 0.6],
   mass: [74, 0],
   pounds: [64, 0],
@@ -61,7 +61,7 @@ const narrowByRole: Readonly<Partial<Record<Role, Width>>> = {
   price: [60, 0],
   mark: [76, 0.4],
 }
-const narrowByKind: typeof byKind = { read: [76, 0], area: [78, 0.3], lane: [66, 0], way: [96, 1] }
+const narrowByKind: typeof byKind = { read: [76, 0], area: [78, 0.3], lane: [66, 0], way: [100, 1.8] }
 /** Between columns, px. */
 export const columnGap = (narrow: boolean): number => (narrow ? 8 : 10)
 /** Of the row's number, with as many digits as the last row has. */

@@ -78,7 +78,7 @@ describe('stayed home', () => {
     ['nothing else serves', { metByOthers: false }, 'nothing-else-serves'],
     ['since when is unknown', { ownedSince: null }, 'owned-too-short'],
   ] as const)('no offer when %s, and it says so', (_, change, reason) => {
-    const { today: day = today, ...facts } = { today, ...change }
+    const { today: day, ...facts } = { today, ...change }
     const result = stayedHome({ ...jacket, ...facts }, day)
     expect(result).toMatchObject({ kind: 'seldom' })
     expect('withheld' in result && result.withheld).toContain(reason)
