@@ -34,5 +34,5 @@ export default ts.config(
       ),
     },
   },
-  { files: ['**/*.js', '**/*.cjs'], ...ts.configs.disableTypeChecked },
+  { files: ['**/*.js', '**/*.cjs', 'electron.vite.config.ts'], ...ts.configs.disableTypeChecked },
 )
