@@ -4,6 +4,7 @@ import { join } from 'node:path'
 import type { Locator, Page } from '@playwright/test'
 import type { ClosetColumns } from '../../src-main/contract.ts'
 import { startHost } from '../host.ts'
+import { cellsOf, things, type Thing } from './messy-sheet.ts'
 import { call, expect, expectAccessible, inGrams, openPage, test } from './support.ts'
 
 const folder = join(import.meta.dirname, '../fixtures/sheets')
@@ -30,40 +31,6 @@ async function paste(page: Page, text: string): Promise<void> {
   }, text)
 }
 
-interface Thing {
-  readonly name: string
-  readonly pieces: number
-  readonly pieceG: number | null
-  readonly lane: 'on_me' | 'in_pack' | 'home'
-}
-
-/** One line of a CSV, by RFC 4180 section 2. */
-const cellsOf = (line: string): readonly string[] =>
-  [...line.matchAll(/("(?:[^"]|"")*"|[^,]*)(?:,|$)/gu)].map(([, cell = '']) => cell.replace(/^"|"$/gu, '').replaceAll('""', '"'))
-
-/** 1 oz = 28.349523125 g and 1 lb = 16 oz (NIST SP 811, appendix B.8); nothing of the program's own reading is used. */
-function grams(text: string): number | null {
-  const found = /^~?(?:(?<lb>[\d.]+) lb )?(?<value>[\d.]+) ?(?<unit>kg|oz|g)?(?: \(mfr\))?$/u.exec(text)?.groups
-  if (!found) return null
-  const perUnit = { kg: 1000, oz: 28.349523125, g: 1 }[found['unit'] ?? 'g'] ?? 1
-  return Number(found['lb'] ?? 0) * 453.59237 + Number(found['value']) * perUnit
-}
-
-/** The messy sheet by hand: its rows with a place to go are things, its blank rows and sums are not. */
-function things(): readonly Thing[] {
-  return fixture('messy-200.csv')
-    .trimEnd()
-    .split('\r\n')
-    .slice(1)
-    .map(cellsOf)
-    .filter(([, , , , where = '']) => where !== '')
-    .map(([name = '', , weighs = '', many = '', where = '']) => ({
-      name,
-      pieces: many === '' ? 1 : Number(many),
-      pieceG: grams(weighs),
-      lane: where === 'worn' ? 'on_me' : where === 'home' ? 'home' : 'in_pack',
-    }))
-}
 const sumG = (all: readonly Thing[], lane: Thing['lane']): number =>
   all.filter((one) => one.lane === lane).reduce((sum, one) => sum + (one.pieceG ?? 0) * one.pieces, 0)
 

@@ -2,7 +2,7 @@ import type { WeighingRow } from '../../../src-main/contract.ts'
 import { nowHere } from '../../state/clock.ts'
 import { program } from '../../state/program.svelte.ts'
 
-/** The weighings of this day, in the order they were kept; asked anew whenever one may have come or gone. */
+/** The weighings made at the bench on this day, in the order they were kept; asked anew whenever one may have come or gone. */
 class Kept {
   rows = $state.raw<readonly WeighingRow[]>([])
   #wanted = false
@@ -17,7 +17,8 @@ class Kept {
   async load(): Promise<void> {
     this.#wanted = true
     const answer = await program.ask('weighing.day', { day: nowHere().day })
-    if (answer.ok) this.rows = answer.value
+    // What came with a sheet or with a new item was never on the plate: it has no minute.
+    if (answer.ok) this.rows = answer.value.filter((one) => one.weighedMinute !== null)
   }
 }
 
