@@ -1,4 +1,6 @@
 import type { KitArea, Lane, MassOrigin, Status, Way } from '../src-domain/closet/vocabulary.ts'
+import type { PackedFacts } from '../src-domain/loadout/packed.ts'
+import type { Comfort, DoorState, Slept, Use, Verdict, VerdictChange } from '../src-domain/trips/record.ts'
 
 /** The shapes that calls answer: plain data, units in the names. */
 
@@ -66,7 +68,7 @@ export interface ClosetColumns {
   readonly currency: readonly string[]
   readonly cameOn: readonly (string | null)[]
   readonly lastOutOn: readonly (string | null)[]
-  /** Trips that are out or back and have it in their chosen loadout. */
+  /** Trips that are out or back and had it packed. */
   readonly trips: readonly number[]
   readonly photos: readonly number[]
   readonly archived: readonly boolean[]
@@ -276,6 +278,319 @@ export interface TripRow {
   readonly state: 'planned' | 'out' | 'back'
   readonly brief: string
   readonly note: string
+  /** Added afterwards, without a brief: only what went is known, and its month. */
+  readonly past: boolean
+  /** YYYY-MM of a past trip. */
+  readonly month: string | null
+  /** Of a trip that is out or back: the person was done with its debrief on this day; null: not yet. */
+  readonly keptAt: string | null
+}
+
+/** The door list of a loadout, as far as it is not plain to see from its lines. */
+export interface DoorList {
+  readonly readingMg: number | null
+  readonly scaleId: number | null
+  /** The last things were in the pack when it hung. */
+  readonly withLast: boolean
+  readonly lines: readonly {
+    readonly id: number
+    /** null: a last thing of the person's own words. */
+    readonly lineId: number | null
+    readonly name: string
+    readonly state: DoorState
+    readonly wasMissing: boolean
+    /** null: as the rule says. */
+    readonly last: boolean | null
+    readonly note: string
+  }[]
+  /** What was missed or nearly missed on earlier trips, newest first. */
+  readonly missedBefore: readonly {
+    readonly itemId: number
+    readonly tripName: string
+    readonly startsOn: string | null
+    readonly month: string | null
+    /** missed: wanted on the way and not there · found: missing at the door and then found. */
+    readonly how: 'missed' | 'found'
+    readonly note: string
+  }[]
+}
+
+export interface PackedRow extends PackedFacts {
+  readonly door: DoorState
+  readonly wasMissing: boolean
+  readonly corrected: boolean
+}
+
+/** Where a verdict held; null: as the whole trip was. */
+export interface HeldIn {
+  readonly lowC: number | null
+  readonly windKmh: number | null
+  readonly rainHours: number | null
+  readonly nights: number | null
+  readonly lengthM: number | null
+}
+
+export interface DebriefLine extends HeldIn {
+  readonly id: number
+  /** null: it was not packed; then `itemId` names a thing that stayed at home, or only `name` is known. */
+  readonly packedId: number | null
+  readonly itemId: number | null
+  readonly name: string
+  readonly use: Use
+  /** one: said of this line · rest: said at once of all that were left. */
+  readonly said: 'one' | 'rest'
+  readonly verdict: Verdict
+  readonly change: VerdictChange
+  readonly onlyWhen: string
+  readonly what: string
+  readonly toItemId: number | null
+  readonly amountMilli: number | null
+  readonly note: string
+}
+
+export interface DebriefHead {
+  readonly lowC: number | null
+  readonly highC: number | null
+  readonly windKmh: number | null
+  readonly rain: '' | 'none' | 'showers' | 'wet'
+  readonly rainHours: number | null
+  readonly nights: number | null
+  readonly lengthM: number | null
+  readonly foodBeforeMg: number | null
+  readonly foodAfterMg: number | null
+  readonly foodLeftOut: boolean
+  readonly keptAt: string | null
+  readonly note: string
+}
+
+export interface LegLog {
+  readonly id: number
+  /** Its place in the brief as it was, from 0. */
+  readonly leg: number
+  readonly day: number
+  readonly name: string
+  readonly startedMinute: number | null
+  readonly movingMin: number | null
+  readonly breakMin: number | null
+  /** As the track had them; null: those of the brief. */
+  readonly lengthM: number | null
+  readonly climbM: number | null
+  readonly descentM: number | null
+  readonly drunkMl: number | null
+  readonly leftMl: number | null
+  readonly origin: 'typed' | 'track'
+  /** Learning passes it over. */
+  readonly leftOut: boolean
+  readonly note: string
+}
+
+export interface NightLog {
+  readonly id: number
+  /** 1: the night after the first day. */
+  readonly night: number
+  readonly lowC: number | null
+  readonly slept: Slept
+  readonly wokeMinute: number | null
+  readonly leftOut: boolean
+  readonly note: string
+}
+
+export interface DayLog {
+  readonly id: number
+  readonly day: number
+  /** How the load sat. */
+  readonly shoulders: Comfort
+  readonly feet: Comfort
+  readonly hungry: '' | 'no' | 'yes'
+  readonly leftOut: boolean
+  readonly note: string
+}
+
+/** Fuel weighed before and after, container and all. */
+export interface BurnLog {
+  readonly id: number
+  readonly packedId: number | null
+  readonly name: string
+  readonly beforeMg: number | null
+  readonly afterMg: number | null
+  readonly heatedMl: number | null
+  readonly boils: number | null
+  /** Water as it came; null: not said. */
+  readonly fromC: number | null
+  readonly leftOut: boolean
+  readonly note: string
+}
+
+export interface TripPhoto {
+  readonly id: number
+  readonly packedId: number | null
+  readonly sha256: string
+  readonly thumbSha256: string
+  readonly mime: string
+  readonly name: string
+}
+
+export interface TrialQuestion {
+  readonly id: number
+  readonly itemId: number
+  readonly text: string
+  readonly settled: boolean
+  /** What each trip said to it, oldest first. */
+  readonly answers: readonly { readonly tripId: number; readonly text: string }[]
+}
+
+/** A trip that is out or back, whole: as it was when the door list was closed, and what was said since. */
+export interface TripRecord {
+  readonly tripId: number
+  readonly past: boolean
+  readonly month: string | null
+  readonly closedAt: string
+  readonly loadoutName: string
+  /** Brief and walker as they were, as JSON. */
+  readonly brief: string
+  readonly walker: string
+  readonly season: SeasonRow['kind']
+  readonly startsOn: string | null
+  readonly endsOn: string | null
+  readonly zone: string
+  readonly packed: readonly PackedRow[]
+  /** null: nothing was said of the whole trip yet. */
+  readonly debrief: DebriefHead | null
+  readonly lines: readonly DebriefLine[]
+  readonly legs: readonly LegLog[]
+  readonly nights: readonly NightLog[]
+  readonly days: readonly DayLog[]
+  readonly burns: readonly BurnLog[]
+  readonly photos: readonly TripPhoto[]
+  /** Of the items that were packed: open ones, and those that this trip answered. */
+  readonly questions: readonly TrialQuestion[]
+}
+
+/**
+ * Every trip that is out or back, as columns: one plain array per field, all arrays of one part of one length. For learning, wear and letting go.
+ *
+ * Item i was taken on trip t when a row of `taken` names both; it was used when that row says `used` or `failed`; `unknown` says nothing at all.
+ * What an item's status was when t froze: the row of `away` that names both; else `owned` when i ≤ `trips.newestItemId`; a later item was not there yet
+ * unless it came before (`cameOn` of the closet). A trip that was added afterwards (`past`) has no rows of `away`: there the closet's dates decide.
+ * It was fit for t when its status was owned, one of its duties stands in `trips.asked`, and its season tags, if any, name the trip's season.
+ */
+export interface RecordColumns {
+  /** Oldest first. */
+  readonly trips: {
+    readonly id: readonly number[]
+    readonly uid: readonly string[]
+    readonly name: readonly string[]
+    readonly state: readonly ('out' | 'back')[]
+    readonly past: readonly boolean[]
+    /** The day it stands at in time: its first; of a past trip the 15th of its month; else the day it was closed. */
+    readonly onDay: readonly string[]
+    readonly startsOn: readonly (string | null)[]
+    readonly endsOn: readonly (string | null)[]
+    readonly month: readonly (string | null)[]
+    readonly season: readonly SeasonRow['kind'][]
+    readonly walkerId: readonly (number | null)[]
+    /** As JSON, as they were. */
+    readonly brief: readonly string[]
+    readonly walker: readonly string[]
+    /** Duties that the trip asked and nobody struck, codes joined by a space. */
+    readonly asked: readonly string[]
+    /** What was met, as the debrief says; null where nobody said. Nights fall back on the brief's, length on its legs', low on the lowest night's. */
+    readonly nights: readonly (number | null)[]
+    readonly lengthM: readonly (number | null)[]
+    readonly lowC: readonly (number | null)[]
+    readonly highC: readonly (number | null)[]
+    readonly windKmh: readonly (number | null)[]
+    readonly rain: readonly ('' | 'none' | 'showers' | 'wet')[]
+    readonly rainHours: readonly (number | null)[]
+    /** The lowest air temperature that the brief expected. */
+    readonly expectedLowC: readonly (number | null)[]
+    readonly foodBeforeMg: readonly (number | null)[]
+    readonly foodAfterMg: readonly (number | null)[]
+    readonly foodLeftOut: readonly boolean[]
+    /** The debrief was kept. */
+    readonly kept: readonly boolean[]
+    /** The newest item when it froze; null: not known. */
+    readonly newestItemId: readonly (number | null)[]
+  }
+  /** Every packed line, supplies too. */
+  readonly taken: {
+    readonly tripId: readonly number[]
+    readonly packedId: readonly number[]
+    readonly itemId: readonly (number | null)[]
+    readonly supplyId: readonly (number | null)[]
+    readonly name: readonly string[]
+    readonly lane: readonly Lane[]
+    readonly pieces: readonly number[]
+    readonly amountMilli: readonly (number | null)[]
+    readonly massMg: readonly (number | null)[]
+    readonly carriedBy: readonly string[]
+    /** unknown: nobody said. */
+    readonly use: readonly Use[]
+    readonly said: readonly ('one' | 'rest' | '')[]
+    readonly verdict: readonly Verdict[]
+    readonly change: readonly VerdictChange[]
+    readonly onlyWhen: readonly string[]
+    readonly what: readonly string[]
+    readonly toItemId: readonly (number | null)[]
+  }
+  /** Things that were missed on the way and had stayed at home; item null: never owned, only its name is known. */
+  readonly missed: {
+    readonly tripId: readonly number[]
+    readonly itemId: readonly (number | null)[]
+    readonly name: readonly string[]
+    readonly verdict: readonly Verdict[]
+    readonly change: readonly VerdictChange[]
+    readonly toItemId: readonly (number | null)[]
+  }
+  readonly away: {
+    readonly tripId: readonly number[]
+    readonly itemId: readonly number[]
+    readonly status: readonly Exclude<Status, 'owned'>[]
+  }
+  readonly legs: {
+    readonly id: readonly number[]
+    readonly tripId: readonly number[]
+    readonly leg: readonly number[]
+    readonly day: readonly number[]
+    readonly movingMin: readonly (number | null)[]
+    readonly breakMin: readonly (number | null)[]
+    /** As the track had them; null: those of the brief. */
+    readonly lengthM: readonly (number | null)[]
+    readonly climbM: readonly (number | null)[]
+    readonly descentM: readonly (number | null)[]
+    readonly drunkMl: readonly (number | null)[]
+    readonly leftMl: readonly (number | null)[]
+    readonly origin: readonly ('typed' | 'track')[]
+    readonly leftOut: readonly boolean[]
+  }
+  readonly nights: {
+    readonly id: readonly number[]
+    readonly tripId: readonly number[]
+    readonly night: readonly number[]
+    readonly lowC: readonly (number | null)[]
+    readonly slept: readonly Slept[]
+    readonly leftOut: readonly boolean[]
+  }
+  readonly days: {
+    readonly id: readonly number[]
+    readonly tripId: readonly number[]
+    readonly day: readonly number[]
+    readonly shoulders: readonly Comfort[]
+    readonly feet: readonly Comfort[]
+    readonly hungry: readonly ('' | 'no' | 'yes')[]
+    readonly leftOut: readonly boolean[]
+  }
+  readonly burns: {
+    readonly id: readonly number[]
+    readonly tripId: readonly number[]
+    readonly packedId: readonly (number | null)[]
+    readonly beforeMg: readonly (number | null)[]
+    readonly afterMg: readonly (number | null)[]
+    readonly heatedMl: readonly (number | null)[]
+    readonly boils: readonly (number | null)[]
+    readonly fromC: readonly (number | null)[]
+    readonly leftOut: readonly boolean[]
+  }
 }
 
 export interface LoadoutHead {

@@ -1,6 +1,7 @@
 import * as v from 'valibot'
 import type { Fault } from '../src-domain/figures/fault.ts'
 import { kitAreas, lanes, statuses, ways } from '../src-domain/closet/vocabulary.ts'
+import { comforts, doorStates, sleeps, uses, verdictChanges, verdicts } from '../src-domain/trips/record.ts'
 import type * as a from './answers.ts'
 
 /**
@@ -161,6 +162,51 @@ const brought = v.strictObject({
   line: v.nullable(v.strictObject({ lane, pieces })),
 })
 
+const real = v.pipe(v.number(), v.finite())
+const celsius = v.nullable(v.pipe(real, v.minValue(-90), v.maxValue(70)))
+const amount = (most: number) => v.nullable(v.pipe(real, v.minValue(0), v.maxValue(most)))
+const whole = (most: number) => v.nullable(v.pipe(v.number(), v.integer(), v.minValue(0), v.maxValue(most)))
+const dayNumber = v.pipe(v.number(), v.integer(), v.minValue(1), v.maxValue(1000))
+const month = v.pipe(v.string(), v.regex(/^\d{4}-(0[1-9]|1[0-2])$/))
+const kmhLimit = 400
+const milliLimit = 1_000_000_000
+const metreLimit = 10_000_000
+const minuteLimit = 100_000
+const heldIn = {
+  lowC: optional(celsius),
+  windKmh: optional(amount(kmhLimit)),
+  rainHours: optional(amount(10_000)),
+  nights: optional(whole(1000)),
+  lengthM: optional(amount(metreLimit)),
+}
+const packedFields = {
+  name: optional(name),
+  kitArea: optional(area),
+  lane: optional(lane),
+  pieces: optional(pieces),
+  amountMilli: optional(whole(milliLimit)),
+  massMg: optional(v.nullable(mg)),
+  /** A mass typed afterwards has no weighing behind it. */
+  massFrom: optional(v.picklist(['claimed', 'estimated'])),
+  duties: optional(v.pipe(v.array(dutyInput), v.maxLength(60))),
+  carriedBy: optional(short),
+  note: optional(long),
+}
+const debriefLineFields = {
+  ...heldIn,
+  use: optional(v.picklist(uses)),
+  verdict: optional(v.picklist(verdicts)),
+  change: optional(v.picklist(verdictChanges)),
+  onlyWhen: optional(short),
+  what: optional(short),
+  toItemId: optional(v.nullable(id)),
+  /** A thing to be wished for, made in the same step; it becomes `toItemId`. */
+  wish: optional(v.strictObject({ name, kitArea: area })),
+  amountMilli: optional(whole(milliLimit)),
+  note: optional(long),
+}
+const logFields = { leftOut: optional(v.boolean()), note: optional(long) }
+
 export const contract = {
   'program.state': program<a.ProgramState>()(nothing),
   'step.list': ask<readonly a.StepName[]>()(v.strictObject({ limit: v.pipe(v.number(), v.integer(), v.minValue(1), v.maxValue(500)) })),
@@ -299,6 +345,156 @@ export const contract = {
   'trip.add': change<{ readonly id: number }>()(v.strictObject({ name, ...tripFields })),
   'trip.edit': change<null>()(v.strictObject({ id, name: optional(name), ...tripFields })),
   'trip.remove': change<null>()(v.strictObject({ id })),
+
+  /** Freezes the trip: writes the packed lines of the loadout, the brief and the walker as they are, and sets it out. */
+  'trip.close': change<{ readonly packed: number; readonly leftOut: number }>()(v.strictObject({ id, loadoutId: id })),
+
+  'door.open': ask<a.DoorList>()(v.strictObject({ loadoutId: id })),
+  /** Ticks lines, or says that they are open or missing. */
+  'door.tick': change<null>()(v.strictObject({ loadoutId: id, lineIds: ids, state: v.picklist(doorStates) })),
+  /** Where a line stands on the list, and a word to it. */
+  'door.place': change<null>()(v.strictObject({ lineId: id, last: optional(v.nullable(v.boolean())), note: optional(short) })),
+  /** A last thing of the person's own words. */
+  'door.add': change<{ readonly id: number }>()(v.strictObject({ loadoutId: id, name })),
+  'door.own': change<null>()(v.strictObject({ id, name: optional(name), state: optional(v.picklist(doorStates)) })),
+  'door.remove': change<null>()(v.strictObject({ id })),
+  'door.weigh': change<null>()(
+    v.strictObject({ loadoutId: id, readingMg: v.nullable(mg), scaleId: v.nullable(id), withLast: v.boolean() }),
+  ),
+
+  'record.open': ask<a.TripRecord>()(v.strictObject({ tripId: id })),
+  /** Everything that learning, wear and letting go read, of all trips that are out or back. */
+  'record.all': ask<a.RecordColumns>()(nothing),
+  /** Corrects the record: a packed line is changed and marked. */
+  'packed.correct': change<null>()(v.strictObject({ id, ...packedFields })),
+  /** It did go along after all: an item of the closet, or a thing by its name. */
+  'packed.add': change<{ readonly id: number }>()(v.strictObject({ tripId: id, itemId: optional(id), ...packedFields, lane })),
+  'packed.remove': change<null>()(v.strictObject({ id })),
+
+  'debrief.trip': change<null>()(
+    v.strictObject({
+      tripId: id,
+      lowC: optional(celsius),
+      highC: optional(celsius),
+      windKmh: optional(amount(kmhLimit)),
+      rain: optional(v.picklist(['', 'none', 'showers', 'wet'])),
+      rainHours: optional(amount(10_000)),
+      nights: optional(whole(1000)),
+      lengthM: optional(amount(metreLimit)),
+      foodBeforeMg: optional(v.nullable(mg)),
+      foodAfterMg: optional(v.nullable(mg)),
+      foodLeftOut: optional(v.boolean()),
+      note: optional(long),
+    }),
+  ),
+  /** The person is done with it, or not after all. */
+  'debrief.keep': change<null>()(v.strictObject({ tripId: id, kept: v.boolean() })),
+  /** Of one packed line. */
+  'debrief.line': change<{ readonly toItemId: number | null }>()(v.strictObject({ packedId: id, ...debriefLineFields })),
+  /** The same of all packed lines of which nothing was said yet. */
+  'debrief.rest': change<{ readonly count: number }>()(
+    v.strictObject({ tripId: id, use: v.picklist(uses), verdict: v.picklist(verdicts) }),
+  ),
+  /** A thing that was missed and had not been packed: of the closet, or by its name. */
+  'debrief.missed': change<{ readonly id: number }>()(
+    v.strictObject({ tripId: id, itemId: optional(v.nullable(id)), name: optional(name) }),
+  ),
+  /** Of a thing that was missed and not packed. */
+  'debrief.missing': change<{ readonly toItemId: number | null }>()(v.strictObject({ id, ...debriefLineFields })),
+  /** Takes back what was said of a line. */
+  'debrief.unsay': change<null>()(v.strictObject({ id })),
+  'debrief.leg': change<{ readonly id: number }>()(
+    v.strictObject({
+      tripId: id,
+      leg: v.pipe(v.number(), v.integer(), v.minValue(0), v.maxValue(1000)),
+      day: dayNumber,
+      name: optional(short),
+      startedMinute: optional(whole(1439)),
+      movingMin: optional(amount(minuteLimit)),
+      breakMin: optional(amount(minuteLimit)),
+      lengthM: optional(amount(metreLimit)),
+      climbM: optional(amount(metreLimit)),
+      descentM: optional(amount(metreLimit)),
+      drunkMl: optional(whole(milliLimit)),
+      leftMl: optional(whole(milliLimit)),
+      origin: optional(v.picklist(['typed', 'track'])),
+      ...logFields,
+    }),
+  ),
+  'debrief.night': change<{ readonly id: number }>()(
+    v.strictObject({
+      tripId: id,
+      night: dayNumber,
+      lowC: optional(celsius),
+      slept: optional(v.picklist(sleeps)),
+      wokeMinute: optional(whole(1439)),
+      ...logFields,
+    }),
+  ),
+  'debrief.day': change<{ readonly id: number }>()(
+    v.strictObject({
+      tripId: id,
+      day: dayNumber,
+      shoulders: optional(v.picklist(comforts)),
+      feet: optional(v.picklist(comforts)),
+      hungry: optional(v.picklist(['', 'no', 'yes'])),
+      ...logFields,
+    }),
+  ),
+  /** Without an id a new one. */
+  'debrief.burn': change<{ readonly id: number }>()(
+    v.strictObject({
+      tripId: id,
+      id: optional(id),
+      packedId: optional(v.nullable(id)),
+      name: optional(short),
+      beforeMg: optional(v.nullable(mg)),
+      afterMg: optional(v.nullable(mg)),
+      heatedMl: optional(whole(milliLimit)),
+      boils: optional(amount(100_000)),
+      fromC: optional(celsius),
+      ...logFields,
+    }),
+  ),
+  'debrief.unlog': change<null>()(v.strictObject({ kind: v.picklist(['leg', 'night', 'day', 'burn']), id })),
+  /** Learning passes a log over, or counts it again. */
+  'debrief.leaveOut': change<null>()(v.strictObject({ kind: v.picklist(['leg', 'night', 'day', 'burn']), id, leftOut: v.boolean() })),
+  'debrief.photo': change<{ readonly id: number }>()(
+    v.strictObject({ tripId: id, packedId: optional(v.nullable(id)), sha256, thumbSha256: sha256, mime: short, name: short }),
+  ),
+  'debrief.unphoto': change<null>()(v.strictObject({ id })),
+  'trial.ask': change<{ readonly id: number }>()(v.strictObject({ itemId: id, text: name })),
+  'trial.edit': change<null>()(v.strictObject({ id, text: optional(name), settled: optional(v.boolean()) })),
+  'trial.remove': change<null>()(v.strictObject({ id })),
+  /** An empty answer takes it back. */
+  'trial.answer': change<null>()(v.strictObject({ id, tripId: id, text: long })),
+  'trial.of': ask<readonly a.TrialQuestion[]>()(v.strictObject({ itemId: id })),
+  /** Trips of before this program: what went, and what is known of them. They count as taken, never as used. */
+  'past.add': change<{ readonly ids: readonly number[] }>()(
+    v.strictObject({
+      trips: v.pipe(
+        v.array(
+          v.strictObject({
+            name,
+            month,
+            nights: optional(whole(1000)),
+            lengthM: optional(amount(metreLimit)),
+            lowC: optional(celsius),
+            seasonId: optional(v.nullable(id)),
+            walkerId: optional(v.nullable(id)),
+            /** What went: the lines of a loadout less these items, and these items more. */
+            loadoutId: optional(v.nullable(id)),
+            stayedIds: optional(v.pipe(v.array(id), v.maxLength(5000))),
+            itemIds: optional(v.pipe(v.array(id), v.maxLength(5000))),
+            /** Things that are no longer in the closet, by name. */
+            names: optional(v.pipe(v.array(name), v.maxLength(1000))),
+          }),
+        ),
+        v.minLength(1),
+        v.maxLength(200),
+      ),
+    }),
+  ),
 
   'loadout.all': ask<readonly a.LoadoutHead[]>()(nothing),
   'loadout.open': ask<readonly a.LoadoutOpen[]>()(v.strictObject({ ids })),

@@ -35,6 +35,8 @@ export const faultCodes = [
   'undo.nothing',
   'undo.changed-since',
   'loadout.cycle',
+  'trip.frozen',
+  'trip.planned',
   'store.full',
   'store.read-only',
   'store.damaged',

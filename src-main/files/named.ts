@@ -4,17 +4,26 @@ import Database from 'better-sqlite3'
 import { backupFolder } from '../store/backup.ts'
 import type { Raw } from '../store/handles.ts'
 
-/** Every hash that a row or an undo step of this database names. */
-const namesSql = `
-  SELECT sha256 AS name FROM photo UNION SELECT thumb_sha256 FROM photo
-  UNION SELECT json_extract(before, '$.sha256') FROM step_row WHERE tbl = 'photo' AND before IS NOT NULL
-  UNION SELECT json_extract(before, '$.thumb_sha256') FROM step_row WHERE tbl = 'photo' AND before IS NOT NULL
-  UNION SELECT json_extract(after, '$.sha256') FROM step_row WHERE tbl = 'photo' AND after IS NOT NULL
-  UNION SELECT json_extract(after, '$.thumb_sha256') FROM step_row WHERE tbl = 'photo' AND after IS NOT NULL`
+const hasTable = (raw: Raw, table: string): boolean =>
+  raw.prepare(`SELECT 1 FROM sqlite_master WHERE type = 'table' AND name = ?`).get(table) !== undefined
+
+/** Every hash that a row or an undo step of this database names; a backup may be of a time before trips had photographs. */
+function namesSql(raw: Raw): string {
+  const tables = ['photo', 'trip_photo'].filter((table) => hasTable(raw, table))
+  const parts = tables.flatMap((table) => [
+    ...['sha256', 'thumb_sha256'].map((column) => `SELECT ${column} AS name FROM ${table}`),
+    ...['sha256', 'thumb_sha256'].flatMap((column) =>
+      ['before', 'after'].map(
+        (when) => `SELECT json_extract(${when}, '$.${column}') AS name FROM step_row WHERE tbl = '${table}' AND ${when} IS NOT NULL`,
+      ),
+    ),
+  ])
+  return parts.join(' UNION ')
+}
 
 export const namedIn = (raw: Raw): readonly string[] =>
   raw
-    .prepare<[], { name: string }>(namesSql)
+    .prepare<[], { name: string }>(namesSql(raw))
     .all()
     .map(({ name }) => name)
 

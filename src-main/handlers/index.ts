@@ -3,11 +3,14 @@ import { backupHandlers } from './backups.ts'
 import { benchHandlers } from './bench.ts'
 import { bringInHandlers } from './bring-in.ts'
 import { closetHandlers } from './closet.ts'
+import { debriefHandlers } from './debrief.ts'
 import { demoHandlers } from './demo.ts'
+import { doorHandlers } from './door.ts'
 import { itemHandlers } from './items.ts'
 import type { Handlers } from './kinds.ts'
 import { loadoutHandlers } from './loadouts.ts'
 import { programHandlers } from './program.ts'
+import { recordHandlers } from './record.ts'
 import { settingHandlers } from './settings.ts'
 import { shelfHandlers } from './shelf.ts'
 import { tripHandlers } from './trips.ts'
@@ -21,6 +24,9 @@ export const handlers: Handlers = Object.freeze({
   ...shelfHandlers,
   ...tripHandlers,
   ...loadoutHandlers,
+  ...doorHandlers,
+  ...recordHandlers,
+  ...debriefHandlers,
   ...bringInHandlers,
   ...settingHandlers,
   ...backupHandlers,

@@ -1,9 +1,10 @@
-import { ok } from '../../src-domain/figures/fault.ts'
-import { loadoutsOfTrip, removeLoadouts } from '../store/loadouts.ts'
+import { fault, ok } from '../../src-domain/figures/fault.ts'
+import { chosenLoadout, freezeTrip, thawTrip, type Moment } from '../store/freeze.ts'
+import { editLoadout, loadoutRow, loadoutsOfTrip, removeLoadouts } from '../store/loadouts.ts'
 import { invalid, isJson } from '../store/rows.ts'
 import { changed } from '../store/transactions.ts'
 import * as trips from '../store/trips.ts'
-import type { ReadDb } from '../store/handles.ts'
+import type { ReadDb, WriteDb } from '../store/handles.ts'
 import type { Outcome } from '../../src-domain/figures/fault.ts'
 import type { HandlersOf } from './kinds.ts'
 
@@ -20,6 +21,14 @@ async function linked(
   if (!season.ok) return season
   const walker = typeof walkerId === 'number' ? await trips.nameIn(db, 'walker', walkerId) : ok('')
   return walker.ok ? ok(null) : walker
+}
+
+/** A trip that goes out or comes back freezes; one that is planned again thaws, as long as nothing was said of it. */
+async function followState(db: WriteDb, moment: Moment, id: number, from: trips.TripState, to: trips.TripState): Promise<Outcome<null>> {
+  if ((from === 'planned') === (to === 'planned')) return ok(null)
+  if (to === 'planned') return thawTrip(db, id)
+  const frozen = await freezeTrip(db, moment, id, await chosenLoadout(db, id))
+  return frozen.ok ? ok(null) : frozen
 }
 
 export const tripHandlers: HandlersOf<'season' | 'walker' | 'trip'> = {
@@ -64,21 +73,37 @@ export const tripHandlers: HandlersOf<'season' | 'walker' | 'trip'> = {
   },
 
   'trip.all': async (db) => ok(await trips.allTrips(db)),
-  'trip.add': async (db, trip) => {
+  'trip.add': async (db, trip, around) => {
     const brief = readable('brief', trip.brief)
     if (!brief.ok) return brief
     const links = await linked(db, trip)
-    return links.ok ? changed({ id: await trips.addNamed(db, 'trip', trip) }, { name: trip.name }) : links
+    if (!links.ok) return links
+    const id = await trips.addNamed(db, 'trip', trip)
+    const frozen = await followState(db, around, id, 'planned', trip.state ?? 'planned')
+    return frozen.ok ? changed({ id }, { name: trip.name }) : frozen
   },
-  'trip.edit': async (db, { id, ...fields }) => {
-    const name = await trips.nameIn(db, 'trip', id)
-    if (!name.ok) return name
+  'trip.edit': async (db, { id, ...fields }, around) => {
+    const head = await trips.tripHead(db, id)
+    if (!head.ok) return head
     const brief = readable('brief', fields.brief)
     if (!brief.ok) return brief
     const links = await linked(db, fields)
     if (!links.ok) return links
     await trips.editNamed(db, 'trip', id, fields)
-    return changed(null, { name: fields.name ?? name.value })
+    const frozen = await followState(db, around, id, head.value.state, fields.state ?? head.value.state)
+    return frozen.ok ? changed(null, { name: fields.name ?? head.value.name }) : frozen
+  },
+  'trip.close': async (db, { id, loadoutId }, around) => {
+    const head = await trips.tripHead(db, id)
+    if (!head.ok) return head
+    const loadout = await loadoutRow(db, loadoutId)
+    if (!loadout.ok) return loadout
+    if (loadout.value.trip_id !== id) return fault('row.gone', { table: 'loadout', id: loadoutId })
+    const frozen = await freezeTrip(db, around, id, loadoutId)
+    if (!frozen.ok) return frozen
+    await editLoadout(db, loadout.value, { chosen: true })
+    await trips.editNamed(db, 'trip', id, { state: 'out' })
+    return changed(frozen.value, { name: head.value.name })
   },
   /** A trip takes its loadouts with it; those that descend from them stay, without the link. */
   'trip.remove': async (db, { id }) => {

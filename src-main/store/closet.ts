@@ -13,8 +13,7 @@ const latestWeighing = `SELECT id FROM weighing WHERE item_id = item.id AND damp
 const duties = `SELECT group_concat(duty || CASE shared WHEN 1 THEN '*' ELSE '' END, ' ' ORDER BY id) FROM item_duty WHERE item_id = item.id`
 const labels = (kind: string) =>
   `SELECT group_concat(text, char(10) ORDER BY id) FROM item_label WHERE item_id = item.id AND kind = '${kind}'`
-const trips = `SELECT count(DISTINCT trip.id) FROM line JOIN loadout ON loadout.id = line.loadout_id AND loadout.chosen = 1
-  JOIN trip ON trip.id = loadout.trip_id AND trip.state <> 'planned' WHERE line.item_id = item.id`
+const trips = `SELECT count(DISTINCT packed.trip_id) FROM packed WHERE packed.item_id = item.id`
 const photos = `SELECT count(*) FROM photo WHERE item_id = item.id`
 
 /** Field, its SQL, and whether it is a flag. */
@@ -114,7 +113,8 @@ export function traitColumns(raw: Raw): TraitColumns {
   }
 }
 
-function byColumn(raw: Raw, sql: string, names: readonly string[]): Readonly<Record<string, readonly unknown[]>> {
+/** Rows of a statement turned into one array a column. */
+export function byColumn(raw: Raw, sql: string, names: readonly string[]): Readonly<Record<string, readonly unknown[]>> {
   const rows = prepared<unknown[]>(raw, sql).raw().all()
   return Object.fromEntries(names.map((name, at) => [name, rows.map((row) => row[at])]))
 }

@@ -263,17 +263,23 @@ async function copyParts(
   if (copies.length > 0) await db.insertInto(table).values(copies).execute()
 }
 
-/** Deletes the items that no weighing and no line refers to, and archives the others. */
+/** Deletes the items that no weighing, no line and no record of a trip refers to, and archives the others. */
 export async function removeItems(db: WriteDb, ids: readonly number[]): Promise<{ readonly deleted: number; readonly archived: number }> {
   const weighed = db.selectFrom('weighing').select('item_id as id')
   const lined = db.selectFrom('line').select('item_id as id').where('item_id', 'is not', null)
   const holding = db.selectFrom('line').select('container_id as id').where('container_id', 'is not', null)
+  const packed = db.selectFrom('packed').select('item_id as id').where('item_id', 'is not', null)
+  const packedIn = db.selectFrom('packed').select('container_id as id').where('container_id', 'is not', null)
+  const told = db.selectFrom('debrief_line').select('item_id as id').where('item_id', 'is not', null)
   const { numDeletedRows } = await db
     .deleteFrom('item')
     .where('id', 'in', inIds(ids))
     .where('id', 'not in', weighed)
     .where('id', 'not in', lined)
     .where('id', 'not in', holding)
+    .where('id', 'not in', packed)
+    .where('id', 'not in', packedIn)
+    .where('id', 'not in', told)
     .executeTakeFirst()
   const { numUpdatedRows } = await db
     .updateTable('item')

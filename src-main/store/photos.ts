@@ -10,12 +10,18 @@ export interface PhotoGiven {
   readonly name: string
 }
 
-/** Adds a photograph behind the others of its item. Its two files must have been stored before. */
-export async function addPhoto(db: WriteDb, photo: PhotoGiven): Promise<Outcome<number>> {
-  for (const sha256 of [photo.sha256, photo.thumbSha256]) {
+export async function filesThere(db: ReadDb, names: readonly string[]): Promise<Outcome<null>> {
+  for (const sha256 of names) {
     const file = await db.selectFrom('file').select('sha256').where('sha256', '=', sha256).executeTakeFirst()
     if (!file) return gone('file', sha256)
   }
+  return ok(null)
+}
+
+/** Adds a photograph behind the others of its item. Its two files must have been stored before. */
+export async function addPhoto(db: WriteDb, photo: PhotoGiven): Promise<Outcome<number>> {
+  const files = await filesThere(db, [photo.sha256, photo.thumbSha256])
+  if (!files.ok) return files
   const last = await db
     .selectFrom('photo')
     .select((eb) => eb.fn.max('sort').as('sort'))

@@ -8,13 +8,8 @@ export interface StepTouched {
   readonly itemIds: readonly number[]
 }
 
-/** An item's closet row changes with the item, its duties, labels, weighings and photographs, and with what loadouts and trips say of its lines. */
-const itemIdsSql = `WITH row AS (SELECT tbl, row_id, item_id FROM step_row WHERE step_id = ?)
-  SELECT item_id AS id FROM row WHERE item_id IS NOT NULL
-  UNION SELECT line.item_id FROM row JOIN line ON line.loadout_id = row.row_id WHERE row.tbl = 'loadout' AND line.item_id IS NOT NULL
-  UNION SELECT line.item_id FROM row JOIN loadout ON loadout.trip_id = row.row_id JOIN line ON line.loadout_id = loadout.id
-    WHERE row.tbl = 'trip' AND line.item_id IS NOT NULL
-  ORDER BY 1`
+/** An item's closet row changes with the item, its duties, labels, weighings and photographs, and with the trips that had it packed. */
+const itemIdsSql = 'SELECT DISTINCT item_id AS id FROM step_row WHERE step_id = ? AND item_id IS NOT NULL ORDER BY 1'
 
 export function touchedBy(raw: Raw, stepId: number): StepTouched {
   const rows = prepared<{ tbl: string; id: number }>(

@@ -13,15 +13,21 @@ export async function allWalkers(db: ReadDb): Promise<readonly WalkerRow[]> {
   return db.selectFrom('walker').select(['id', 'uid', 'name', 'profile']).orderBy('id').execute()
 }
 
-/** Newest start first; trips without a day stand at the top, being still to plan. */
+/** Newest start first, a past trip by its month; trips without a day stand at the top, being still to plan. */
 export async function allTrips(db: ReadDb): Promise<readonly TripRow[]> {
   const rows = await db
     .selectFrom('trip')
-    .selectAll()
-    .orderBy('starts_on', (by) => by.desc().nullsFirst())
-    .orderBy('id', 'desc')
+    .leftJoin('record', 'record.trip_id', 'trip.id')
+    .leftJoin('debrief', 'debrief.trip_id', 'trip.id')
+    .selectAll('trip')
+    .select(['record.past', 'record.month', 'debrief.kept_at'])
+    .orderBy(
+      (eb) => eb.fn.coalesce('trip.starts_on', 'record.month'),
+      (by) => by.desc().nullsFirst(),
+    )
+    .orderBy('trip.id', 'desc')
     .execute()
-  return rows.map(({ id, uid, name, season_id, walker_id, starts_on, ends_on, zone, state, brief, note }) => ({
+  return rows.map(({ id, uid, name, season_id, walker_id, starts_on, ends_on, zone, state, brief, note, past, month, kept_at }) => ({
     id,
     uid,
     name,
@@ -33,7 +39,17 @@ export async function allTrips(db: ReadDb): Promise<readonly TripRow[]> {
     state,
     brief,
     note,
+    past: past === 1,
+    month,
+    keptAt: kept_at,
   }))
+}
+
+export type TripState = TripRow['state']
+
+export async function tripHead(db: ReadDb, id: number): Promise<Outcome<{ readonly name: string; readonly state: TripState }>> {
+  const row = await db.selectFrom('trip').select(['name', 'state']).where('id', '=', id).executeTakeFirst()
+  return row ? ok(row) : gone('trip', id)
 }
 
 type Named = 'season' | 'walker' | 'trip'

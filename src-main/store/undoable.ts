@@ -26,6 +26,20 @@ export const undoableTables = [
   'loadout',
   'line',
   'saved_view',
+  'door',
+  'door_line',
+  'record',
+  'away',
+  'packed',
+  'debrief',
+  'debrief_line',
+  'trial_question',
+  'trial_answer',
+  'leg_log',
+  'night_log',
+  'day_log',
+  'burn_log',
+  'trip_photo',
 ] as const satisfies readonly (keyof Tables)[]
 export type UndoableTable = (typeof undoableTables)[number]
 
@@ -62,12 +76,13 @@ export function installTriggers(raw: Raw): void {
   })()
 }
 
-/** The three triggers of a table by name. A change outside an open step aborts, unless `step_now.quiet` says that it is meant to leave no trace. */
+/** The three triggers of a table by name; a list of what was not owned one day says nothing of its items. A change outside an open step aborts, unless `step_now.quiet` says that it is meant to leave no trace. */
 function triggersOf(table: UndoableTable, columns: readonly string[]): readonly (readonly [string, string])[] {
   const before = rowJson(columns, 'OLD.')
   const after = rowJson(columns, 'NEW.')
   const differs = columns.map((name) => `OLD.${name} IS NOT NEW.${name}`).join(' OR ')
-  const owner = (row: string) => (table === 'item' ? `${row}id` : columns.includes('item_id') ? `${row}item_id` : 'NULL')
+  const owned = columns.includes('item_id') && table !== 'away'
+  const owner = (row: string) => (table === 'item' ? `${row}id` : owned ? `${row}item_id` : 'NULL')
   return [
     trigger(table, 'insert', '', `NEW.uid, NEW.id, ${owner('NEW.')}, NULL, ${after}`),
     trigger(table, 'update', ` AND (${differs})`, `NEW.uid, NEW.id, ${owner('NEW.')}, ${before}, ${after}`),

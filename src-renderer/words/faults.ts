@@ -41,6 +41,8 @@ const sentences: Readonly<Record<FaultCode, (facts: Facts) => string>> = {
   'undo.changed-since': (f) =>
     `This cannot be undone: ${text(f, 'table', 'a row')}${f['field'] === undefined ? '' : `, ${text(f, 'field')},`} was changed since.`,
   'loadout.cycle': () => 'A loadout cannot descend from itself or from one of its own children.',
+  'trip.frozen': () => 'The trip is out or back: what was packed stands. Use Correct the record.',
+  'trip.planned': () => 'The trip has not left yet. Close its door list first.',
   'store.full': () => 'The disk is full. Nothing was changed. Free some space and try again.',
   'store.read-only': () => 'The data folder cannot be written. Nothing was changed. Check its permissions.',
   'store.damaged': () => 'The database is damaged. It was left as it is; restore a backup in Settings.',

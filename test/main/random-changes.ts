@@ -1,5 +1,6 @@
 import Database from 'better-sqlite3'
 import { kitAreas, lanes, statuses, duties, traits } from '../../src-domain/closet/vocabulary.ts'
+import { comforts, sleeps, uses } from '../../src-domain/trips/record.ts'
 import type { Call, Contract, InputOf } from '../../src-main/contract.ts'
 import { undoableTables, type UndoableTable } from '../../src-main/store/undoable.ts'
 
@@ -42,6 +43,10 @@ export type Ids = Readonly<Record<UndoableTable, readonly number[]>> & {
   /** Loadouts that descend, and the keys that their lines and those of others have. */
   readonly child: readonly number[]
   readonly keys: readonly string[]
+  /** Trips that have a record. */
+  readonly frozen: readonly number[]
+  /** Lines with their loadouts. */
+  readonly ofLine: readonly (readonly [line: number, loadout: number])[]
 }
 
 const keysSql = `SELECT ifnull(item.uid, supply.uid) || ':' || line.lane || ifnull(':' || can.uid, '') FROM line LEFT JOIN item ON item.id = line.item_id
@@ -52,7 +57,13 @@ export function idsIn(raw: Database.Database): Ids {
   const tables: Record<string, unknown> = Object.fromEntries(
     undoableTables.map((table) => [table, list(`SELECT id FROM ${table} ORDER BY id`)]),
   )
-  return { ...tables, child: list('SELECT id FROM loadout WHERE parent_id IS NOT NULL ORDER BY id'), keys: list(keysSql) } as Ids
+  return {
+    ...tables,
+    child: list('SELECT id FROM loadout WHERE parent_id IS NOT NULL ORDER BY id'),
+    keys: list(keysSql),
+    frozen: list('SELECT trip_id FROM record ORDER BY id'),
+    ofLine: raw.prepare('SELECT id, loadout_id FROM line ORDER BY id').raw().all(),
+  } as unknown as Ids
 }
 
 /** Every undoable row as JSON text, REALs to their last digit: equal dumps are equal stores. */
@@ -124,6 +135,33 @@ const line = (r: Random, ids: Ids) => ({
   ...(r.yes() ? { pieces: 1 + r.below(4) } : {}),
 })
 
+/** Of trips that have a record; now and then of one that has none, to be refused. */
+const frozen =
+  <K extends ChangeCall>(make: (r: Random, tripId: number, ids: Ids) => InputOf<K> | null): Maker<K> =>
+  (r, ids) => {
+    const from = ids.frozen.length > 0 && r.below(8) > 0 ? ids.frozen : ids.trip
+    return from.length === 0 ? null : make(r, r.of(from), ids)
+  }
+
+function doorLines(r: Random, ids: Ids) {
+  const loadoutId = r.of(ids.ofLine)[1]
+  const own = ids.ofLine.filter(([, of]) => of === loadoutId).map(([lineId]) => lineId)
+  return { loadoutId, lineIds: r.some(own, 5) }
+}
+
+const said = (r: Random, ids: Ids) => ({
+  use: r.of(uses),
+  ...r.of([
+    { verdict: '' },
+    { verdict: 'keep', onlyWhen: word(r) },
+    { verdict: 'adjust', change: 'mend' },
+    { verdict: 'adjust', change: 'swap', toItemId: orNull(r, ids.item) },
+    { verdict: 'adjust', change: 'add', wish: { name: word(r), kitArea: r.of(kitAreas) } },
+    { verdict: 'drop', change: 'weight' },
+  ] as const),
+  note: word(r),
+})
+
 export const makers: { readonly [K in ChangeCall]: Maker<K> } = {
   'item.add': newItem,
   'item.edit': has('item', (r, id, ids) => ({
@@ -154,7 +192,7 @@ export const makers: { readonly [K in ChangeCall]: Maker<K> } = {
     removeDuties: [duty(r)],
   })),
   'items.remove': has('item', (r, _id, ids) => ({ ids: r.some(ids.item, 2) })),
-  'photo.add': () => null, // needs stored files: photos.test.ts
+  'photo.add': () => null, // needs stored files: bench.test.ts
   'photo.remove': has('photo', (_r, id) => ({ id })),
   'photo.order': () => null,
   'weighing.remove': has('weighing', (_r, id) => ({ id })),
@@ -216,6 +254,78 @@ export const makers: { readonly [K in ChangeCall]: Maker<K> } = {
   'lines.copy': has('line', (r, _id, ids) => ({ ids: r.some(ids.line, 5), toLoadoutId: r.of(ids.loadout) })),
   'line.edit': has('line', (r, id) => ({ id, pieces: 1 + r.below(9), carriedBy: word(r), amountMilli: r.yes() ? null : r.below(9000) })),
   'loadout.take': (r, ids) => (ids.child.length === 0 || ids.keys.length === 0 ? null : { id: r.of(ids.child), keys: r.some(ids.keys, 8) }),
+  'trip.close': has('loadout', (r, loadoutId, ids) => (ids.trip.length === 0 ? null : { id: r.of(ids.trip), loadoutId })),
+  'door.tick': (r, ids) => (ids.ofLine.length === 0 ? null : { ...doorLines(r, ids), state: r.of(['open', 'packed', 'missing'] as const) }),
+  'door.place': has('line', (r, lineId) => ({ lineId, last: r.yes() ? null : r.yes(), ...(r.yes() ? { note: word(r) } : {}) })),
+  'door.add': has('loadout', (r, loadoutId) => ({ loadoutId, name: word(r) })),
+  'door.own': has('door_line', (r, id) => ({ id, state: r.of(['open', 'packed'] as const) })),
+  'door.remove': has('door_line', (_r, id) => ({ id })),
+  'door.weigh': has('loadout', (r, loadoutId, ids) => ({
+    loadoutId,
+    readingMg: r.yes() ? mg(r) : null,
+    scaleId: orNull(r, ids.scale),
+    withLast: r.yes(),
+  })),
+  'packed.correct': has('packed', (r, id) => ({ id, pieces: 1 + r.below(5), massMg: r.yes() ? null : mg(r), note: word(r) })),
+  'packed.add': frozen((r, tripId, ids) => ({
+    tripId,
+    lane: r.of(lanes),
+    ...(ids.item.length > 0 && r.yes() ? { itemId: r.of(ids.item) } : { name: word(r) }),
+  })),
+  'packed.remove': has('packed', (_r, id) => ({ id })),
+  'debrief.trip': frozen((r, tripId) => ({
+    tripId,
+    lowC: r.yes() ? null : r.real() * 40 - 30,
+    rain: r.of(['', 'none', 'wet'] as const),
+    foodBeforeMg: mg(r),
+    note: word(r),
+  })),
+  'debrief.keep': frozen((r, tripId) => ({ tripId, kept: r.yes() })),
+  'debrief.line': has('packed', (r, packedId, ids) => ({ packedId, ...said(r, ids) })),
+  'debrief.rest': frozen((r, tripId) => ({ tripId, use: r.of(uses), verdict: r.of(['', 'keep'] as const) })),
+  'debrief.missed': frozen((r, tripId, ids) => ({ tripId, itemId: orNull(r, ids.item), name: word(r) })),
+  'debrief.missing': has('debrief_line', (r, id, ids) => ({ id, ...said(r, ids) })),
+  'debrief.unsay': has('debrief_line', (_r, id) => ({ id })),
+  'debrief.leg': frozen((r, tripId) => ({
+    tripId,
+    leg: r.below(4),
+    day: 1 + r.below(3),
+    movingMin: r.real() * 600,
+    drunkMl: r.below(3000),
+  })),
+  'debrief.night': frozen((r, tripId) => ({ tripId, night: 1 + r.below(3), lowC: r.real() * 20 - 10, slept: r.of(sleeps) })),
+  'debrief.day': frozen((r, tripId) => ({ tripId, day: 1 + r.below(3), shoulders: r.of(comforts), hungry: r.of(['', 'yes'] as const) })),
+  'debrief.burn': frozen((r, tripId, ids) => ({
+    tripId,
+    ...(ids.burn_log.length > 0 && r.yes() ? { id: r.of(ids.burn_log) } : {}),
+    packedId: orNull(r, ids.packed),
+    beforeMg: mg(r),
+    heatedMl: r.below(9000),
+  })),
+  'debrief.unlog': has('leg_log', (_r, id) => ({ kind: 'leg', id })),
+  'debrief.leaveOut': has('night_log', (r, id) => ({ kind: 'night', id, leftOut: r.yes() })),
+  'debrief.photo': () => null, // needs stored files: record.test.ts
+  'debrief.unphoto': has('trip_photo', (_r, id) => ({ id })),
+  'trial.ask': has('item', (r, itemId) => ({ itemId, text: word(r) })),
+  'trial.edit': has('trial_question', (r, id) => ({ id, settled: r.yes() })),
+  'trial.remove': has('trial_question', (_r, id) => ({ id })),
+  'trial.answer': has('trial_question', (r, id, ids) =>
+    ids.frozen.length === 0 ? null : { id, tripId: r.of(ids.frozen), text: r.yes() ? '' : word(r) },
+  ),
+  'past.add': (r, ids) => ({
+    trips: [
+      {
+        name: word(r),
+        month: r.of(['2019-07', '2024-02']),
+        nights: r.yes() ? null : r.below(9),
+        seasonId: orNull(r, ids.season),
+        loadoutId: orNull(r, ids.loadout),
+        stayedIds: ids.item.length > 0 ? r.some(ids.item, 2) : [],
+        itemIds: ids.item.length > 0 ? r.some(ids.item, 4) : [],
+        names: [word(r)],
+      },
+    ],
+  }),
   'bringIn.accept': () => null, // needs staged rows: bring-in.test.ts
   'view.save': (r) => ({ room: 'closet', name: r.of(['a', 'b']), state: brief(r) }),
   'view.remove': has('saved_view', (_r, id) => ({ id })),

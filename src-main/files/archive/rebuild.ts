@@ -87,10 +87,12 @@ function insertAll(raw: Raw, manifest: Manifest, tables: readonly string[]): voi
   for (const table of tables) insertTable(raw, table, manifest.tables[table] ?? [], numbers)
   const file = raw.prepare('INSERT INTO file (sha256, mime, bytes) VALUES (?, ?, ?)')
   for (const { sha256, mime, bytes } of manifest.files) file.run(sha256, mime, bytes)
-  const homeless = raw.prepare<[], { n: number }>(
-    'SELECT count(*) AS n FROM photo WHERE sha256 NOT IN (SELECT sha256 FROM file) OR thumb_sha256 NOT IN (SELECT sha256 FROM file)',
-  )
-  if (homeless.get()!.n > 0) throw new Misfit('a photograph names a file that is not there')
+  for (const table of ['photo', 'trip_photo'].filter((name) => tables.includes(name))) {
+    const homeless = raw.prepare<[], { n: number }>(
+      `SELECT count(*) AS n FROM ${table} WHERE sha256 NOT IN (SELECT sha256 FROM file) OR thumb_sha256 NOT IN (SELECT sha256 FROM file)`,
+    )
+    if (homeless.get()!.n > 0) throw new Misfit('a photograph names a file that is not there')
+  }
 }
 
 const uidForm = /^[0-9a-f]{8}(-[0-9a-f]{4}){3}-[0-9a-f]{12}$/

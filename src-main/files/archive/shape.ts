@@ -88,4 +88,10 @@ export const documentColumns: ReadonlySet<string> = new Set([
   'check_reading.readings',
   'saved_view.state',
   'setting.value',
+  'record.brief',
+  'record.walker',
+  'packed.rule',
+  'packed.shares',
+  'packed.needs',
+  'packed.traits',
 ])

@@ -42,7 +42,8 @@ const nameFor = (now: Date): string => `tarework-${now.toISOString().slice(0, 19
 
 /** Files that a photograph names; others are on their way out. */
 function filesOf(raw: Raw): readonly ArchivedFile[] {
-  const named = 'SELECT sha256 FROM photo UNION SELECT thumb_sha256 FROM photo'
+  const named =
+    'SELECT sha256 FROM photo UNION SELECT thumb_sha256 FROM photo UNION SELECT sha256 FROM trip_photo UNION SELECT thumb_sha256 FROM trip_photo'
   return raw.prepare<[], ArchivedFile>(`SELECT sha256, mime, bytes FROM file WHERE sha256 IN (${named}) ORDER BY sha256`).all()
 }
 

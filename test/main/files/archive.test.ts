@@ -21,6 +21,33 @@ async function addPicture(tried: Tried, itemId: number, whole: Buffer, thumb: Bu
   await tried.does('photo.add', { itemId, sha256: sha(whole), thumbSha256: sha(thumb), mime: 'image/png', name: 'a "name".png' })
 }
 
+/** The demo's trip gone and told of: a door list, packed lines, a debrief with logs and a photograph, a question; and a trip of before. */
+async function recordTrip(tried: Tried, itemId: number): Promise<void> {
+  const trip = (await tried.does('trip.all', {})).find(({ state }) => state === 'planned')!
+  const loadout = (await tried.does('loadout.all', {})).find(({ tripId, chosen }) => tripId === trip.id && chosen)!
+  const [open] = await tried.does('loadout.open', { ids: [loadout.id] })
+  await tried.does('door.tick', { loadoutId: loadout.id, lineIds: open!.line.map(({ id }) => id), state: 'packed' })
+  await tried.does('door.add', { loadoutId: loadout.id, name: 'Keys' })
+  await tried.does('door.weigh', { loadoutId: loadout.id, readingMg: 7_000_000, scaleId: null, withLast: true })
+  await tried.does('trip.close', { id: trip.id, loadoutId: loadout.id })
+  const [line] = (await tried.does('record.open', { tripId: trip.id })).packed
+  const of = { tripId: trip.id }
+  await tried.does('debrief.trip', { ...of, lowC: -2.5, foodBeforeMg: 2_474_000 })
+  await tried.does('debrief.line', { packedId: line!.id, use: 'used', verdict: 'adjust', change: 'swap', toItemId: itemId })
+  await tried.does('debrief.missed', { ...of, itemId })
+  await tried.does('debrief.leg', { ...of, leg: 0, day: 1, movingMin: 320 })
+  await tried.does('debrief.night', { ...of, night: 1, slept: 'cold' })
+  await tried.does('debrief.day', { ...of, day: 1, shoulders: 'sore' })
+  await tried.does('debrief.burn', { ...of, packedId: line!.id, beforeMg: 198_000 })
+  const { id } = await tried.does('trial.ask', { itemId, text: 'Warm enough?' })
+  await tried.does('trial.answer', { id, tripId: trip.id, text: 'Yes.' })
+  const body = new Uint8Array(png('a camp'))
+  await tried.program().web(new Request('http://x/files', { method: 'POST', body }))
+  const sha256 = sha(png('a camp'))
+  await tried.does('debrief.photo', { ...of, packedId: line!.id, sha256, thumbSha256: sha256, mime: 'image/png', name: 'Camp' })
+  await tried.does('past.add', { trips: [{ name: 'Before', month: '2024-06', nights: 2, itemIds: [itemId], names: ['Sold since'] }] })
+}
+
 /** A closet with everything: the demo's, pictures, a setting, a saved view, and a loadout that descends. */
 async function full(): Promise<Tried> {
   const tried = await programAt()
@@ -28,6 +55,9 @@ async function full(): Promise<Tried> {
   const { id } = await tried.does('closet.all', {})
   await addPicture(tried, id[0]!, png('a tent'), webp('a tent'))
   await addPicture(tried, id[5]!, jpeg('a quilt'), webp('a quilt'))
+  await recordTrip(tried, id[0]!)
+  await tried.does('item.links', { id: id[0]!, links: [{ url: 'https://example.org/', label: 'Care' }] })
+  await tried.does('word.set', { kind: 'area', code: 'extras', label: 'Odds and ends', hidden: false })
   await tried.does('setting.set', { key: 'theme', value: '"dark"' })
   await tried.does('view.save', { room: 'closet', name: 'Heavy things', state: '{"sort":"mass"}' })
   return tried
@@ -44,7 +74,9 @@ test('a closet goes out and comes into another program the same, pictures and or
   const heard: unknown[] = []
   there.program().onHeard((one) => heard.push(one.touched))
   await take(there, await archived(here))
-  expect(dumpByUid(there.dataDir)).toEqual(dumpByUid(here.dataDir))
+  const dump = dumpByUid(here.dataDir)
+  expect(dumpByUid(there.dataDir)).toEqual(dump)
+  expect(Object.keys(dump).filter((table) => dump[table]!.length === 0)).toEqual([])
   for (const name of readdirSync(fileFolder(here.dataDir)))
     expect(readFileSync(filePath(there.dataDir, name))).toEqual(readFileSync(filePath(here.dataDir, name)))
   expect(heard).toEqual([[{ table: '*', ids: [] }]])
@@ -82,7 +114,7 @@ test('an archive can be looked at, and that changes nothing', async () => {
   const files = readdirSync(fileFolder(here.dataDir))
   const look = await here.does('archive.look', { token })
   // 58 things and 4 loadouts as the demo's own test counts them; weighings counted in its table of readings.
-  expect(look).toMatchObject({ schema: 1, items: 58, loadouts: 4, files: 4, madeAt: '2026-09-20T10:00:00.000Z' })
+  expect(look).toMatchObject({ schema: 1, items: 58, loadouts: 4, files: 5, madeAt: '2026-09-20T10:00:00.000Z' })
   expect(look.weighings).toBe(before['weighing']!.length)
   expect(dumpByUid(here.dataDir)).toEqual(before)
   expect(readdirSync(fileFolder(here.dataDir))).toEqual(files)
