@@ -40,7 +40,12 @@ const sheets: Readonly<Record<string, (page: Page) => Promise<void>>> = {
     const ids = [...new Set(hrefs.map((href) => href.split('/').at(-1)))].slice(0, 3)
     await go(page, `#/compare/${ids.join('/')}`)
   },
-  'bring-in': (page) => go(page, '#/bring-in'),
+  'bring-in-empty': (page) => go(page, '#/bring-in'),
+  'bring-in': async (page) => {
+    await go(page, '#/bring-in')
+    await page.locator('input[type=file]').setInputFiles(resolve(import.meta.dirname, 'fixtures/sheets/messy-200.csv'))
+    await page.getByRole('complementary', { name: 'If accepted' }).waitFor()
+  },
   walker: (page) => go(page, '#/walker'),
   settings: (page) => go(page, '#/settings'),
   keys: async (page) => {

@@ -45,8 +45,16 @@ const sentences: Readonly<Record<string, (facts: Facts) => string>> = {
 
 export const sayingWords = (saying: Saying): string => sentences[saying.code]?.(saying.facts ?? {}) ?? saying.code.replaceAll('-', ' ')
 
+const exactWords = (figure: Figure): string => plain(show.figure({ ...figure, shares: {} }))
 const figureWords = (figure: Figure): string =>
-  figure.unit === 'count' ? String(Math.round(figure.value)) : plain(show.figure({ ...figure, shares: {} }))
+  figure.unit === 'count' ? String(Math.round(figure.value)) : plain({ ...show.figure(figure), band: '' })
+
+/** Need and have to the places their doubt deserves, and further where that would make two figures read as one. */
+function needAndHave({ need, have }: Found): string {
+  const alike = need.value !== have.value && figureWords(need) === figureWords(have)
+  const words = alike && need.unit !== 'count' ? exactWords : figureWords
+  return `need ${words(need)}, have ${words(have)}`
+}
 
 /** The second line of a check: what it says, else need and have. */
 export function secondLine(finding: Finding): string {
@@ -59,12 +67,17 @@ export function secondLine(finding: Finding): string {
       const said = finding.saying.filter(({ code }) => !Object.hasOwn(asideSentences, code)).map(sayingWords)
       if (said.length > 0) return said.slice(0, 2).join('; ') + (said.length > 2 ? `; ${counted(said.length - 2, 'more', 'more')}` : '')
       const asides = finding.saying.map(({ code, facts }) => asideSentences[code]?.(facts ?? {}) ?? '').filter((words) => words !== '')
-      return [`need ${figureWords(finding.need)}, have ${figureWords(finding.have)}`, ...enoughFrom(finding), ...asides].join('; ')
+      return [needAndHave(finding), ...enoughFrom(finding), ...asides].join('; ')
     }
   }
 }
 
-const enoughFrom = (finding: Found): readonly string[] => (finding.state === 'tight' ? [`enough from ${figureWords(finding.enough)}`] : [])
+/** Tight is either before enough, or past it by less than the doubt of both. */
+function enoughFrom({ state, have, enough, wants }: Found): readonly string[] {
+  if (state !== 'tight') return []
+  const past = wants === 'at least' ? have.value >= enough.value : have.value <= enough.value
+  return [past ? 'nearer to need than its doubt' : `enough from ${figureWords(enough)}`]
+}
 
 /** The whole of a gauge in one sentence, for who cannot see it. */
 export function gaugeSentence(label: string, finding: Finding): string {

@@ -107,7 +107,7 @@ const owned: readonly DemoItem[] = [
   {
     name: 'Two-skin tent, one person',
     area: 'shelter',
-    duties: 'shelter groundsheet',
+    duties: 'shelter groundsheet*',
     needs: 'stake:6',
     claimG: 1095,
     weighed: on(1161, 1164),
@@ -162,11 +162,11 @@ const owned: readonly DemoItem[] = [
     lifeNote: '7 g more than in spring. Washing took 7 g off in 2024: air it for a day and weigh it again.',
   },
   {
-    name: 'Inflatable mat, three-quarter',
+    name: 'Inflatable mat, R 4.8',
     area: 'sleep',
     duties: 'ground-insulation',
     claimG: 352,
-    traits: [mat(3.2), kind('pad-length', 'torso'), ...room(1.1, 'firm')],
+    traits: [mat(4.8), kind('pad-length', 'full'), ...room(1.1, 'firm')],
     used: ['nights', 112],
     priceEuro: 165,
     cameOn: '2023-08-01',
@@ -210,7 +210,7 @@ const owned: readonly DemoItem[] = [
   {
     name: 'Light-framed pack, 40 L',
     area: 'carry',
-    duties: 'pack dry-store',
+    duties: 'pack* dry-store*',
     claimG: 760,
     weighed: on(null, 790, null, 792),
     traits: [
@@ -226,7 +226,7 @@ const owned: readonly DemoItem[] = [
   {
     name: 'Frameless pack, 30 L',
     area: 'carry',
-    duties: 'pack dry-store',
+    duties: 'pack* dry-store*',
     claimG: 420,
     weighed: on(434, null, null, 436),
     traits: [
@@ -301,7 +301,7 @@ const owned: readonly DemoItem[] = [
   {
     name: 'Hat and liner gloves',
     area: 'clothing',
-    duties: 'hat gloves',
+    duties: 'hat gloves*',
     weighed: on(80, null, null, 79),
     traits: [fromTable(0.1), ...room(0.3, 'soft')],
     priceEuro: 45,
@@ -407,7 +407,7 @@ const owned: readonly DemoItem[] = [
   {
     name: 'Canister stove',
     area: 'kitchen',
-    duties: 'stove fire-starter',
+    duties: 'stove* fire-starter*',
     needs: 'fuel-holder:1*',
     claimG: 73,
     weighed: on(74, null, null, null, 74),
@@ -426,7 +426,7 @@ const owned: readonly DemoItem[] = [
   {
     name: 'Pot, 750 ml, lid and spoon',
     area: 'kitchen',
-    duties: 'pot utensil',
+    duties: 'pot* utensil*',
     claimG: 118,
     weighed: on(null, 126, null, 126),
     traits: [kind('pot-metal', 'titanium'), ...room(0.9, 'hard')],
@@ -449,7 +449,7 @@ const owned: readonly DemoItem[] = [
   {
     name: 'Alcohol burner and screen',
     area: 'kitchen',
-    duties: 'stove windscreen',
+    duties: 'stove windscreen*',
     needs: 'fuel-holder:1*',
     claimG: 62,
     weighed: on(64, 64),
@@ -561,7 +561,7 @@ const owned: readonly DemoItem[] = [
   {
     name: 'Phone in its case',
     area: 'wayfinding',
-    duties: 'navigation distress-signal',
+    duties: 'navigation distress-signal*',
     claimG: 190,
     weighed: on(null, null, 194, 194),
     traits: [
@@ -586,7 +586,7 @@ const owned: readonly DemoItem[] = [
   {
     name: 'First aid and repair',
     area: 'care',
-    duties: 'first-aid repair',
+    duties: 'first-aid repair*',
     weighed: on(131, null, 128, 126),
     traits: room(0.6, 'firm'),
     came: 'made',
@@ -659,7 +659,7 @@ const wished: readonly DemoItem[] = [
     ...room(0.9, 'firm'),
   ]),
   wish('Inflatable mat, long, R 4.6', 'sleep', 371, 180, 'ground-insulation', [mat(4.6), kind('pad-length', 'full'), ...room(1.3, 'firm')]),
-  wish('Frameless pack, 36 L', 'carry', 512, 230, 'pack dry-store', [
+  wish('Frameless pack, 36 L', 'carry', 512, 230, 'pack* dry-store*', [
     plain('pack-volume', 36, 'l'),
     plain('comfortable-load', 8, 'kg'),
     kind('pack-kind', 'frameless'),
