@@ -1,6 +1,9 @@
 import type { KitArea, Lane, MassOrigin, Status, Way } from '../src-domain/closet/vocabulary.ts'
+import type { LearningLog } from '../src-domain/learning/logs.ts'
 import type { PackedFacts } from '../src-domain/loadout/packed.ts'
 import type { Comfort, DoorState, Slept, Use, Verdict, VerdictChange } from '../src-domain/trips/record.ts'
+
+export type { LearningLog }
 
 /** The shapes that calls answer: plain data, units in the names. */
 
@@ -464,6 +467,25 @@ export interface TripRecord {
   readonly photos: readonly TripPhoto[]
   /** Of the items that were packed: open ones, and those that this trip answered. */
   readonly questions: readonly TrialQuestion[]
+}
+
+/** Counters (used about … before, last care, own life) and how each item came and went. */
+export interface CareColumns {
+  readonly counters: {
+    readonly itemId: readonly number[]
+    readonly code: readonly string[]
+    readonly amount: readonly number[]
+    readonly notedOn: readonly (string | null)[]
+  }
+  readonly items: {
+    readonly id: readonly number[]
+    readonly came: readonly Way[]
+    readonly soldMinor: readonly (number | null)[]
+    /** The day of its first weighing. */
+    readonly firstWeighedOn: readonly (string | null)[]
+    /** How the newest weighing was marked, if it was: kept, but not the item's mass. */
+    readonly lastMark: readonly ('' | 'damp' | 'dirty')[]
+  }
 }
 
 /**

@@ -365,6 +365,10 @@ export const contract = {
   'record.open': ask<a.TripRecord>()(v.strictObject({ tripId: id })),
   /** Everything that learning, wear and letting go read, of all trips that are out or back. */
   'record.all': ask<a.RecordColumns>()(nothing),
+  /** What each trip says of its walker beside the laws, one log for each leg, night, burn and weighed food. */
+  'learning.logs': ask<readonly a.LearningLog[]>()(nothing),
+  /** Of every item what wear, care and letting go read besides closet and record. */
+  'care.all': ask<a.CareColumns>()(nothing),
   /** Corrects the record: a packed line is changed and marked. */
   'packed.correct': change<null>()(v.strictObject({ id, ...packedFields })),
   /** It did go along after all: an item of the closet, or a thing by its name. */

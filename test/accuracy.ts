@@ -1,10 +1,12 @@
 /**
  * `npm run accuracy`: for each law and check its agreement with values from outside: n, mean and greatest error as a share of the
  * tolerance argued beside the value, and the sources. Plain Node; the same rows are tests of their own.
+ * Then the calibration of what is learned: how often the 80 % bands hold on invented walkers (test/calibration.ts).
  */
 import { readdirSync } from 'node:fs'
 import { resolve } from 'node:path'
 import { pathToFileURL } from 'node:url'
+import { coverages, isHonest } from './calibration.ts'
 import type { Published } from './published/published.ts'
 
 const folder = resolve(import.meta.dirname, 'published')
@@ -42,4 +44,15 @@ for (const law of new Set(rows.map((row) => row.law)))
   )
 const outside = rows.filter(isOutside).length
 console.log(`accuracy: ${rows.length} values, ${new Set(rows.map((row) => row.source)).size} sources, ${outside} outside`)
-if (outside > 0) process.exitCode = 1
+
+const held = coverages()
+const percent = (share: number): string => `${(100 * share).toFixed(1)} %`
+for (const [kind, of] of Map.groupBy(held, (one) => one.kind))
+  console.log(
+    `calibration of ${kind}: ${of.map((one) => `${one.logs} logs ${percent(one.held)}${isHonest(one) ? '' : ' OUTSIDE'} (seed ${one.seed})`).join(', ')}`,
+  )
+const dishonest = held.filter((one) => !isHonest(one)).length
+console.log(
+  `calibration: 80 % bands on ${held[0]!.walkers} invented walkers each, 75–90 % below three logs, 75–85 % from three on: ${dishonest} outside`,
+)
+if (outside + dishonest > 0) process.exitCode = 1

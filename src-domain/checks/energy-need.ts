@@ -192,8 +192,24 @@ function dayNeed(asked: Asked, body: Body, day: number, loadKg: number, share: n
     sleepH: given(sleepH, 'h', 'estimated', {}, 'sleep'),
   })
   const asking = work(shareOfDay, { whole, share: given(share, '1', 'estimated', {}, 'meals eaten out') })
-  return { day, share, movingHours: moving, loadKg, whole, asked: asking }
+  return { day, share, movingHours: moving, loadKg, whole, asked: ownAppetite(asking, asked.walker) }
 }
+
+/** The need by this walker's own record: what they ate over the law's, with the doubt that is left of it instead of the law's. */
+function ownAppetite(plain: Figure<'kcal'>, { foodFactor, foodSdLn }: Asked['walker']): Figure<'kcal'> {
+  if (foodFactor === undefined || foodSdLn === undefined) return plain
+  const factor = given(foodFactor, '1', 'estimated', { 'walker:food': foodFactor * foodSdLn }, 'eaten over the law’s, own record')
+  return work(byOwnRecord, { law: { ...plain, shares: {} }, factor })
+}
+
+const byOwnRecord = {
+  name: 'Energy asked, by own record',
+  formula: 'E·f',
+  source: { cite: "conjugate update of the law by the walker's weighed food, standard statistics", known: 'memory' },
+  takes: { law: 'kcal', factor: '1' },
+  unit: 'kcal',
+  compute: ({ law, factor }) => law * factor,
+} as const satisfies Law<{ law: 'kcal'; factor: '1' }, 'kcal'>
 
 /** Sleep gives way only when the walking leaves less than eight hours. */
 function resting(moving: number): { readonly upH: number; readonly sleepH: number } {

@@ -148,4 +148,4 @@ function energyTrait({ supply }: SupplyLine): Figure<'kcal/100g'> {
   return given(trait.number, 'kcal/100g', trait.origin, { [leaf]: 0.1 * trait.number })
 }
 
-const kcalPerGram = (line: SupplyLine): number => energyTrait(line).value / 100
+export const kcalPerGram = (line: SupplyLine): number => energyTrait(line).value / 100

@@ -1,4 +1,4 @@
-import { constant, given, total, work, type Figure, type Given } from '../figures/figure.ts'
+import { constant, given, total, work, type Figure, type Given, type Law } from '../figures/figure.ts'
 import { partsBetween } from '../loadout/amounts.ts'
 import { boilingPoint } from '../laws/boiling-point.ts'
 import { FUEL_MARGIN, fuelMass } from '../laws/fuel-mass.ts'
@@ -15,7 +15,8 @@ import { USUAL_BOIL_l } from './water-needs.ts'
  * Fuel: is there enough for the boils planned, at the height of the camps?
  *   have: net fuel carried (reading less empty, or as typed)
  *   need: Σ boils Q/(LHV·η)·w + priming, of the part between resupplies that asks most · enough: 1.20·need        g, at least
- *   u: need·√(0.25² + 0.05² + 0.03²): ln of the efficiency before any weighed burn, the water, the heat value (choices)
+ *   u: need·√(0.25² + 0.05² + 0.03²): ln of the efficiency before any weighed burn (after it, the learned sd), the water, the heat value (choices)
+ *   with weighed burns of this stove the efficiency is the table's over the learned factor
  * Defaults as estimates: water of 8 °C, half a litre a boil, w 1.0 behind a windscreen, else 1.15; a camp without a height lies at sea level, where most
  * fuel is asked. Snow to melt is not in it. Source: provisions.md 1.2 to 1.5.
  * Caution: fire and gas: the maker and local rules decide; never in a closed shelter.
@@ -91,7 +92,7 @@ function mostAsked(asked: Asked, stove: StoveKit, hot: readonly number[], boilsP
 }
 
 function spanGrams(
-  { brief, trip, loadout }: Asked,
+  { brief, trip, loadout, walker }: Asked,
   stove: StoveKit,
   pot: Pot,
   litres: number,
@@ -104,18 +105,64 @@ function spanGrams(
     figure: dayHeat(campHeight(brief, trip, day), pot, litres, share * boilsPerDay),
   }))
   const heat = heatValueOf(loadout, stove.fuel)
+  const learned = walker.stoves?.[stove.uid]
   const grams = work(fuelMass, {
     heatKJ: total('heat of the boils', 'kJ', heats),
     heatValue: heat.value,
-    efficiency: stove.efficiency,
+    efficiency: learned === undefined ? stove.efficiency : work(ownEfficiency, { table: stove.efficiency, factor: ownFuel(learned) }),
     wind: windFigure(stove.hasScreen),
     primingG: given(stove.primingG.value * boils, 'g', stove.primingG.origin, {}, `${boils} lightings`),
   })
   // The pot's own mass is known to grams: its doubt is left inside the water's 5 %.
   const exact = { ...grams, shares: {} }
-  const eta = doubted(exact, `efficiency:${stove.name}`, grams.value * PRIOR_SD_LN_EFFICIENCY)
+  const eta = doubted(exact, `efficiency:${stove.name}`, grams.value * (learned?.sdLn ?? PRIOR_SD_LN_EFFICIENCY))
   const water = doubted(eta, 'brief:boils', grams.value * WATER_U_SHARE)
   return doubted(water, `heat-value:${stove.fuel}`, grams.value * heat.uShare)
+}
+
+type OwnFuel = { readonly factor: number; readonly burns: number }
+const ownFuel = ({ factor, burns }: OwnFuel): Figure<'1'> =>
+  given(factor, '1', 'estimated', {}, `fuel over the table's, from ${burns} weighed burn${burns === 1 ? '' : 's'}`)
+
+const ownEfficiency = {
+  name: 'Efficiency from own burns',
+  formula: 'η = η0/f',
+  source: { cite: "conjugate update of the table's efficiency by the walker's weighed burns, standard statistics", known: 'memory' },
+  takes: { table: '1', factor: '1' },
+  unit: '1',
+  compute: ({ table, factor }) => table / factor,
+} as const satisfies Law<{ table: '1'; factor: '1' }, '1'>
+
+export interface Burned {
+  readonly litres: number
+  /** null: as many as the brief's litres to a boil make. */
+  readonly boils: number | null
+  /** Water as it came; null: as from a stream. */
+  readonly fromC: number | null
+}
+
+/** Grams that the law, before any learning, gives for water brought to the boil on a trip; null: no stove that says what it burns. */
+export function burnLaw({ brief, trip, loadout }: Asked, burned: Burned): { readonly grams: number; readonly stove: StoveKit } | null {
+  const kit = stoveOf(loadout)
+  if (!kit.ok) return null
+  const { stove } = kit
+  const boils = burned.boils !== null && burned.boils > 0 ? burned.boils : burned.litres / (brief.meals.litresPerBoil ?? USUAL_BOIL_l)
+  const pot = potOf(loadout)
+  const heatKJ = heatToBoil.compute({
+    waterKg: burned.litres * WATER_kg_l,
+    startC: burned.fromC ?? COLD_WATER_C,
+    targetC: work(boilingPoint, { heightM: campHeight(brief, trip, 1) }).value,
+    potKg: pot.massKg.value * boils,
+    potHeat: pot.heat.value,
+  })
+  const grams = fuelMass.compute({
+    heatKJ,
+    heatValue: heatValueOf(loadout, stove.fuel).value.value,
+    efficiency: stove.efficiency.value,
+    wind: windFigure(stove.hasScreen).value,
+    primingG: stove.primingG.value * boils,
+  })
+  return grams > 0 ? { grams, stove } : null
 }
 
 /** 5 % of the water, and so of the heat (choice). */

@@ -78,7 +78,7 @@ const lowLess = {
 } as const satisfies Law<{ lowC: 'degC'; reserveK: 'K' }, 'degC'>
 
 function stateOf({ walker }: Pick<Asked, 'walker'>, bed: SleepBed, low: Figure<'degC'>, figures: BedFigures): Found {
-  const offsetK = given(walker.coldOffsetK, 'K', 'estimated', { 'walker:cold-offset': PRIOR_SD_K }, 'this sleeper')
+  const offsetK = given(walker.coldOffsetK, 'K', 'estimated', { 'walker:cold-offset': walker.coldSdK ?? PRIOR_SD_K }, 'this sleeper')
   const have = work(forSleeper, { limitC: work(sleepLimit, figures), offsetK })
   const enough = work(lowLess, { lowC: low, reserveK: given(RESERVE_K, 'K', 'constant') })
   const capped = isCapped(bed, low.value - have.value)

@@ -15,6 +15,7 @@ import { canisterLeft } from '../laws/fuel-mass.ts'
  */
 export interface StoveKit {
   readonly name: string
+  readonly uid: string
   readonly fuel: FuelKind
   readonly efficiency: Figure<'1'>
   readonly primingG: Figure<'g'>
@@ -39,6 +40,7 @@ export function stoveOf(loadout: Loadout): StoveFound {
     ok: true,
     stove: {
       name: item.name,
+      uid: item.uid,
       fuel,
       efficiency: traitFigure(item, 'efficiency', '1') ?? given(kind.efficiency, '1', 'estimated', {}, kind.cite),
       primingG: traitFigure(item, 'priming', 'g') ?? usualPriming(fuel),

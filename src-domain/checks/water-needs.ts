@@ -107,9 +107,12 @@ export function rateOf(brief: Brief, walker: Walker, airC: number): Figure<'l/h'
   return work(drinkingRate(brief.effort, brief.sun), {
     airC: given(airC, 'degC', 'given', {}, 'the expected high'),
     skin_m2: skinOf(walker),
-    factor: given(walker.waterFactor, '1', 'estimated', { 'walker:water': UNLEARNED_SD_DRINK }, 'own factor'),
+    factor: given(walker.waterFactor, '1', 'estimated', { 'walker:water': waterDoubt(walker) }, 'own factor'),
   })
 }
+
+/** Of the factor: from the walker's own logs, else the choice for what to carry. */
+const waterDoubt = ({ waterFactor, waterSdLn }: Walker): number => (waterSdLn === undefined ? UNLEARNED_SD_DRINK : waterFactor * waterSdLn)
 
 function skinOf({ bodyMassG, heightMm }: Walker): Figure<'m2'> {
   if (bodyMassG === null || heightMm === null) return given(STANDARD_SKIN_m2, 'm2', 'estimated', {}, 'a standard body')

@@ -1,4 +1,5 @@
 import type { Law } from '../figures/figure.ts'
+import { betaShareBelow } from './beta.ts'
 
 /**
  * Time on the way from time on the move: how long this walker stands for each hour walked.
@@ -32,5 +33,32 @@ export function breakShareFrom(logs: readonly BreakLog[]): number {
   return breaks / moving
 }
 
+/**
+ * Shares between which the next day's breaks lie with that chance, over its hours of moving.
+ *   breaks are halts of one length ℓ = 0.15 h that come at random, N ~ Poisson(μ·h), μ ~ Gamma((1.5 + Σ breaks)/ℓ, 10 + Σ moving): the mean of ℓ·μ is b
+ *   P(N ≤ k) = I(p; r, k + 1), p = (10 + Σ moving)/(10 + Σ moving + h)      negative binomial, read between whole halts at k + ½
+ * Nine minutes a halt and ten halts' worth of prior are choices; the mean is the estimator above whatever they are.
+ */
+export function breakBand(logs: readonly BreakLog[], chance = 0.8, hours = 6): readonly [low: number, high: number] {
+  const usable = logs.filter(({ movingHours: h, breakHours: b }) => h > 0 && b >= 0 && Number.isFinite(h + b))
+  const rate = PRIOR_MOVING_H + usable.reduce((sum, one) => sum + one.movingHours, 0)
+  const shape = (PRIOR_BREAK_H + usable.reduce((sum, one) => sum + one.breakHours, 0)) / HALT_H
+  const below = (k: number): number => (k <= -0.5 ? 0 : betaShareBelow(rate / (rate + hours), shape, k + 0.5))
+  const at = (q: number): number => (HALT_H * haltsAt(q, below)) / hours
+  return [at((1 - chance) / 2), at((1 + chance) / 2)]
+}
+
+function haltsAt(q: number, below: (k: number) => number): number {
+  let [low, high] = [0, 1]
+  while (below(high) < q) high *= 2
+  for (let i = 0; i < 60; i++) {
+    const middle = (low + high) / 2
+    if (below(middle) < q) low = middle
+    else high = middle
+  }
+  return (low + high) / 2
+}
+
 const PRIOR_BREAK_H = 1.5
 const PRIOR_MOVING_H = 10
+const HALT_H = 0.15

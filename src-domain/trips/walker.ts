@@ -18,6 +18,15 @@ export interface Walker {
   /** Share of the time on foot spent standing. */
   readonly breakShare: number
   readonly waterFactor: number
+  /** Learned from the record; absent: as before any log. Standard deviations: K, and of ln of the factor. */
+  readonly coldSdK?: number
+  readonly waterSdLn?: number
+  readonly foodFactor?: number
+  readonly foodSdLn?: number
+  /** Fuel over the law's, by the stove's uid. */
+  readonly stoves?: Readonly<Record<string, { readonly factor: number; readonly sdLn: number; readonly burns: number }>>
+  /** Kinds (learning/logs.ts) whose typed value stands, whatever the record says. */
+  readonly asTyped?: readonly string[]
   readonly principles: readonly Principle[]
   /** Marks on the body, share of body mass; null: the usual 20 and 30 % (15 and 20 % under 18). */
   readonly easyShare: number | null

@@ -8,6 +8,7 @@ import { demoHandlers } from './demo.ts'
 import { doorHandlers } from './door.ts'
 import { itemHandlers } from './items.ts'
 import type { Handlers } from './kinds.ts'
+import { learningHandlers } from './learning.ts'
 import { loadoutHandlers } from './loadouts.ts'
 import { programHandlers } from './program.ts'
 import { recordHandlers } from './record.ts'
@@ -27,6 +28,7 @@ export const handlers: Handlers = Object.freeze({
   ...doorHandlers,
   ...recordHandlers,
   ...debriefHandlers,
+  ...learningHandlers,
   ...bringInHandlers,
   ...settingHandlers,
   ...backupHandlers,

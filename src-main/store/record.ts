@@ -47,7 +47,7 @@ export async function frozenTrip(db: ReadDb, tripId: number): Promise<Outcome<st
   return row ? ok(head.value.name) : fault('trip.planned', { name: head.value.name })
 }
 
-const onDay = `coalesce(record.starts_on, record.month || '-15', substr(record.closed_at, 1, 10))`
+export const onDay = `coalesce(record.starts_on, record.month || '-15', substr(record.closed_at, 1, 10))`
 const lowestNight = `(SELECT min(low_c) FROM night_log WHERE night_log.trip_id = trip.id)`
 
 /** Field and its SQL, by part; a field whose name stands in `flags` is a boolean. */
