@@ -4,10 +4,11 @@ import { gather } from '../../src-domain/loadout/gather.ts'
 import type { Loadout } from '../../src-domain/loadout/loadout.ts'
 import { totalsOf, type Totals } from '../../src-domain/loadout/totals.ts'
 import { emptyBrief, readBrief, type Brief, type Trip } from '../../src-domain/trips/brief.ts'
-import { emptyWalker, readWalker, type Walker } from '../../src-domain/trips/walker.ts'
+import type { Walker } from '../../src-domain/trips/walker.ts'
 import type { Lane } from '../../src-domain/closet/vocabulary.ts'
 import { kit } from './kit.svelte.ts'
 import { program } from './program.svelte.ts'
+import { recorded } from './recorded.svelte.ts'
 
 /** The trip around a loadout, with its season; a loadout of a season only takes the season's standing brief. */
 export interface Around {
@@ -92,7 +93,7 @@ function aroundOf(open: LoadoutOpen | null): Around {
       season: season?.kind ?? 'any',
     },
     brief: trip ? readBrief(trip.brief) : season ? readBrief(season.brief) : emptyBrief,
-    walker: walker ? readWalker(walker.profile) : emptyWalker,
+    walker: recorded.walker(walker),
     briefed,
   }
 }
