@@ -18,13 +18,15 @@ export interface HostOptions {
   readonly dataDir?: string
   /** The invented demo closet in that folder. */
   readonly demo?: boolean
+  /** Any free one otherwise. */
+  readonly port?: number
 }
 
-export async function startHost({ dataDir, demo = false }: HostOptions = {}): Promise<RunningHost> {
+export async function startHost({ dataDir, demo = false, port = 0 }: HostOptions = {}): Promise<RunningHost> {
   const folder = dataDir ?? mkdtempSync(join(tmpdir(), 'tarework-'))
   const child = spawn(
     process.execPath,
-    ['out/main/loopback.js', '--no-window', '--data', folder, '--port', '0', ...(demo ? ['--demo'] : [])],
+    ['out/main/loopback.js', '--no-window', '--data', folder, '--port', String(port), ...(demo ? ['--demo'] : [])],
     {
       cwd: root,
       stdio: ['pipe', 'pipe', 'inherit'],

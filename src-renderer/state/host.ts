@@ -6,6 +6,8 @@ export interface Host {
   readonly onHeard: (listener: (heard: Heard) => void) => void
   /** Called with false when the host is gone and true when it answers again. */
   readonly onAlive: (listener: (alive: boolean) => void) => void
+  /** Called once when the host answers but no longer knows this window: it was started anew, and only a new ticket opens it. */
+  readonly onShut: (listener: () => void) => void
   /** Files too large for a call: /files/<sha256>, /in, /out/<name>. */
   readonly fetch: (path: string, init?: RequestInit) => Promise<Response>
 }
@@ -31,11 +33,14 @@ function electron(preload: Preload): Host {
     call: (name, input) => preload.call(name, input) as Promise<Reply<never>>,
     onHeard: (listener) => void preload.onChange(listener),
     onAlive: () => undefined,
+    onShut: () => undefined,
     fetch: (path, init) => fetch(path, init),
   }
 }
 
 const sessionKey = 'tarework-session'
+/** 401, RFC 9110 section 15.5.2. */
+const unknownSession = 401
 
 async function loopback(): Promise<Host | null> {
   const session = await openSession()
@@ -43,13 +48,14 @@ async function loopback(): Promise<Host | null> {
   const headers = { 'x-session': session }
   const heardBy: ((heard: Heard) => void)[] = []
   const aliveBy: ((alive: boolean) => void)[] = []
+  const shutBy: (() => void)[] = []
   const request = (path: string, init: RequestInit = {}) =>
     fetch(path, { ...init, headers: { ...headers, ...(init.headers as Record<string, string>) } })
   void listen(
     request,
     (heard) => heardBy.forEach((tell) => tell(heard)),
     (alive) => aliveBy.forEach((tell) => tell(alive)),
-  )
+  ).then(() => shutBy.forEach((tell) => tell()))
   return {
     call: async (name, input) => {
       try {
@@ -58,6 +64,7 @@ async function loopback(): Promise<Host | null> {
           body: JSON.stringify(input),
           headers: { 'content-type': 'application/json' },
         })
+        if (answer.status === unknownSession) return { ok: false, fault: { code: 'program.shut', facts: {} } }
         return (await answer.json()) as Reply<never>
       } catch {
         return { ok: false, fault: { code: 'program.gone', facts: {} } }
@@ -65,6 +72,7 @@ async function loopback(): Promise<Host | null> {
     },
     onHeard: (listener) => void heardBy.push(listener),
     onAlive: (listener) => void aliveBy.push(listener),
+    onShut: (listener) => void shutBy.push(listener),
     fetch: request,
   }
 }
@@ -86,11 +94,12 @@ async function openSession(): Promise<string | null> {
 
 type Request = (path: string, init?: RequestInit) => Promise<Response>
 
-/** Reads change events line by line; when the host is gone, says so and tries again each second. */
-async function listen(request: Request, heard: (heard: Heard) => void, alive: (alive: boolean) => void): Promise<never> {
+/** Reads change events line by line; when the host is gone, says so and tries again each second. Ends when the host knows no such window. */
+async function listen(request: Request, heard: (heard: Heard) => void, alive: (alive: boolean) => void): Promise<void> {
   for (;;) {
     try {
       const answer = await request('/api/events')
+      if (answer.status === unknownSession) return
       if (!answer.ok || !answer.body) throw new Error('no events')
       alive(true)
       await readLines(answer.body, (line) => heard(JSON.parse(line) as Heard))

@@ -28,6 +28,7 @@ class Program {
     }
     this.host.onHeard((heard) => this.#heard(heard))
     this.host.onAlive((alive) => this.#alive(alive))
+    this.host.onShut(() => (this.link = 'no'))
     const state = await this.ask('program.state', {})
     if (!state.ok) {
       this.link = state.fault.code === 'program.gone' ? 'gone' : 'no'

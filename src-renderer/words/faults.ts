@@ -10,6 +10,7 @@ const sentences: Readonly<Record<FaultCode, (facts: Facts) => string>> = {
   'program.bug': () => 'Something in the program broke. Nothing was changed; the log in the data folder says what.',
   'program.unknown-call': (f) => `The program does not know the call ${text(f, 'call')}. Reload the window.`,
   'program.busy': () => 'The program is busy with a long task. Try again in a moment.',
+  'program.shut': () => 'The program was started anew and does not know this window. What was acknowledged is kept.',
   'program.gone': () => 'The program stopped answering. Start Tarework again; what was acknowledged is kept.',
   'input.invalid': (f) => `${text(f, 'field', 'An entry')} does not fit: ${text(f, 'message', 'check it')}. Nothing was changed.`,
   'input.missing': (f) => `${text(f, 'field', 'An entry')} is missing. Fill it in.`,

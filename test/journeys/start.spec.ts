@@ -4,6 +4,7 @@ import { mkdtempSync, readdirSync, rmSync } from 'node:fs'
 import { tmpdir } from 'node:os'
 import { join, resolve } from 'node:path'
 import { expect, test } from '@playwright/test'
+import { startHost } from '../host.ts'
 import { openPage } from './support.ts'
 
 test('npm start without a window prints where it listens, and ends when asked', async ({ page }) => {
@@ -37,4 +38,17 @@ test('npm start without a window prints where it listens, and ends when asked', 
     expect(await ended).toBe(0)
     rmSync(dataDir, { recursive: true, force: true })
   }
+})
+
+test('A window that outlives its program says so, and is not taken for the next one', async ({ page }) => {
+  const dataDir = mkdtempSync(join(tmpdir(), 'tarework-again-'))
+  const first = await startHost({ dataDir })
+  await openPage(page, first.url)
+  await first.stop()
+  await expect(page.getByText('The program stopped answering')).toBeVisible()
+  const second = await startHost({ dataDir, port: Number(new URL(first.url).port) })
+  await expect(page.getByText('This window has no key to the program')).toBeVisible()
+  await page.goto('about:blank')
+  await second.stop()
+  rmSync(dataDir, { recursive: true, force: true })
 })
