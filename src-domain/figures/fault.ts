@@ -7,6 +7,7 @@ export const faultCodes = [
   'program.unknown-call',
   'program.busy',
   'program.gone',
+  'program.shut',
   'input.invalid',
   'input.missing',
   'quantity.unreadable',
