@@ -10,7 +10,11 @@ export default defineConfig({
       target: 'node24',
       sourcemap: true,
       rolldownOptions: {
-        input: { index: r('src-main/hosts/electron.ts'), loopback: r('src-main/hosts/loopback.ts') },
+        input: {
+          index: r('src-main/hosts/electron.ts'),
+          loopback: r('src-main/hosts/loopback.ts'),
+          choosing: r('src-main/choosing/worker.ts'),
+        },
       },
     },
   },

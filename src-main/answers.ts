@@ -1,3 +1,4 @@
+import type { ChosenSet, LineReason, Proposal } from './choosing/messages.ts'
 import type { KitArea, Lane, MassOrigin, Status, Way } from '../src-domain/closet/vocabulary.ts'
 import type { LearningLog } from '../src-domain/learning/logs.ts'
 import type { PackedFacts } from '../src-domain/loadout/packed.ts'
@@ -673,6 +674,21 @@ export interface PlannedLine {
   readonly pieces: number
   readonly carriedBy: string
 }
+
+/** A choice as far as it has been worked out. */
+export interface ChoiceState {
+  readonly stage: 'solving' | 'explaining' | 'done' | 'failed'
+  /** Until the proposal, ms. */
+  readonly tookMs: number
+  readonly proposal: Proposal | null
+  readonly reasons: readonly LineReason[]
+  /** Tenths of a gram; null: could not be settled. */
+  readonly prices: readonly { readonly name: string; readonly dg: number | null }[]
+  readonly next: readonly ChosenSet[]
+  readonly why: string
+}
+export type { ChosenSet, Proposal } from './choosing/messages.ts'
+export type ReasonedLine = LineReason
 
 export interface SavedView {
   readonly id: number

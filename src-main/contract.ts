@@ -2,6 +2,7 @@ import * as v from 'valibot'
 import type { Fault } from '../src-domain/figures/fault.ts'
 import { kitAreas, lanes, statuses, ways } from '../src-domain/closet/vocabulary.ts'
 import { comforts, doorStates, sleeps, uses, verdictChanges, verdicts } from '../src-domain/trips/record.ts'
+import { principles } from '../src-domain/trips/walker.ts'
 import type * as a from './answers.ts'
 
 /**
@@ -537,6 +538,30 @@ export const contract = {
   /** Applies the parent's lines named by key to the child and renews its base for them. */
   'loadout.take': change<{ readonly count: number }>()(
     v.strictObject({ id, keys: v.pipe(v.array(short), v.minLength(1), v.maxLength(2000)) }),
+  ),
+
+  /** Starts working out the lightest choice that is enough; one at a time, the newest replaces the one before. Items by their uid. */
+  'choice.start': ask<{ readonly ticket: number }>()(
+    v.strictObject({
+      loadoutId: id,
+      principles: v.pipe(v.array(v.picklist(principles)), v.maxLength(10)),
+      pinIn: v.pipe(v.array(short), v.maxLength(2000)),
+      pinOut: v.pipe(v.array(short), v.maxLength(2000)),
+      wants: v.boolean(),
+      notShort: v.boolean(),
+      wornFactor: v.pipe(v.number(), v.minValue(0), v.maxValue(1)),
+    }),
+  ),
+  /** What has been found so far; null: another request took its place. */
+  'choice.state': ask<a.ChoiceState | null>()(v.strictObject({ ticket: v.pipe(v.number(), v.integer()) })),
+  'choice.stop': ask<null>()(nothing),
+  /** Takes a choice, or lines of it, as one step. */
+  'choice.take': change<{ readonly count: number }>()(
+    v.strictObject({
+      loadoutId: id,
+      put: v.pipe(v.array(v.strictObject({ itemId: id, lane, pieces })), v.maxLength(2000)),
+      removeIds: v.pipe(v.array(id), v.maxLength(2000)),
+    }),
   ),
 
   'bringIn.stage': note<{ readonly staged: number }>()(

@@ -33,9 +33,12 @@ export interface Need {
   readonly duty: string
   readonly amount: number
   readonly kind: 'shared' | 'reserved'
+  /** As the check of needs deals them: once for all its pieces, and its own pieces may serve. */
+  readonly once?: boolean
 }
 
 export interface Wanted {
+  /** Duty → amount. `duty@moment` asks a duty at one moment; it is given up with the others of the same duty. */
   readonly duties: Readonly<Record<string, number>>
   /** Of one pack a walker, and the like. */
   readonly atMost?: readonly { readonly duty: string; readonly amount: number }[]
@@ -58,7 +61,12 @@ export interface Wanted {
   readonly without?: readonly string[]
   /** Rows over candidates by id: cuts, and what a person forbids. */
   readonly also?: readonly AlsoRow[]
+  /** What is used up weighs at least this; rows under the id `USED_UP` say how much more with what goes. Absent: nothing of it is chosen here. */
+  readonly usedUpDg?: number
 }
+
+/** The id under which rows speak of the mass of what is used up, tenths of a gram. */
+export const USED_UP = '*used up'
 
 export interface AlsoRow {
   readonly demand: string

@@ -4,7 +4,7 @@
  *   τ = 2⁻¹⁰ of a tenth of a gram: nothing useless goes along where worn weight counts nothing, and of equal masses the fewest pieces go
  * Source: choosing.md 3.1 to 3.4. Reserved pieces are taken from what shared needs may stand on, as the check of needs deals them.
  */
-import type { Candidate, Wanted } from './candidate.ts'
+import { USED_UP, type Candidate, type Wanted } from './candidate.ts'
 import type { Column, Model, Row, Term } from './model.ts'
 
 export const TAU_DG = 2 ** -10
@@ -29,7 +29,8 @@ export function formulate(all: readonly Candidate[], wanted: Wanted): Formulated
   const candidates = all.filter((one) => mayGo(one, wanted))
   const columns: Column[] = []
   const parts = candidates.map((one) => addColumns(columns, one, wanted))
-  const at = { candidates, parts, columns, wanted, index: new Map(candidates.map(({ id }, i) => [id, i])) }
+  const usedUp = wanted.usedUpDg === undefined ? null : usedUpColumn(columns, wanted.usedUpDg, wanted)
+  const at: At = { candidates, parts, columns, wanted, usedUp, index: new Map(candidates.map(({ id }, i) => [id, i])) }
   const given = new Set(wanted.without)
   const rows = [...linkRows(at), ...dutyRows(at), ...needRows(at), ...carryRows(at), ...bedRows(at), ...personRows(at), ...alsoRows(at)]
   return { columns, rows: rows.filter(({ demand }) => !given.has(demand)), candidates, parts }
@@ -66,7 +67,15 @@ interface At {
   readonly columns: Column[]
   readonly wanted: Wanted
   readonly index: ReadonlyMap<string, number>
+  readonly usedUp: number | null
 }
+
+const MOST_USED_UP_DG = 2_000_000
+const usedUpColumn = (columns: Column[], least: number, { usedUpFactor = 1 }: Wanted): number =>
+  columns.push({ name: 'what is used up', cost: usedUpFactor, least, most: MOST_USED_UP_DG }) - 1
+
+/** A duty at one moment is a part of the demand of that duty. */
+const dutyOf = (asked: string): string => asked.split('@')[0]!
 
 /** A ban or a pin out means no column at all, unless it was given up. */
 function mayGo({ id, tags }: Candidate, { bans = [], pinOut = [], without = [] }: Wanted): boolean {
@@ -137,9 +146,15 @@ function coverTerms({ candidates, parts }: At, duty: string, but = -1): Term[] {
   })
 }
 
+/** What is there of a duty, whatever else it serves. */
+const thereTerms = ({ candidates, parts }: At, duty: string): Term[] =>
+  candidates.flatMap(({ covers }, i) => ((covers[duty] ?? 0) === 0 ? [] : x(parts[i]!, covers[duty])))
+
 const reservedTerms = ({ candidates, parts }: At, duty: string): Term[] =>
   candidates.flatMap(({ needs }, i) =>
-    needs.filter((need) => need.kind === 'reserved' && need.duty === duty).flatMap(({ amount }) => x(parts[i]!, -amount)),
+    needs
+      .filter((need) => need.kind === 'reserved' && need.duty === duty)
+      .flatMap(({ amount, once }) => (once ? taken(parts[i]!, -amount) : x(parts[i]!, -amount))),
   )
 
 function dutyRows(at: At): Row[] {
@@ -147,8 +162,8 @@ function dutyRows(at: At): Row[] {
   const reserved = at.candidates.flatMap(({ needs }) => needs.filter(({ kind }) => kind === 'reserved').map(({ duty }) => duty))
   const asked = [...new Set([...Object.keys(duties), ...reserved])]
   return [
-    ...asked.map((duty) => atLeast(duty, `duty:${duty}`, [...coverTerms(at, duty), ...reservedTerms(at, duty)], duties[duty] ?? 0)),
-    ...limits.map(({ duty, amount }) => atMost(`at most ${amount} ${duty}`, `most:${duty}`, coverTerms(at, duty), amount)),
+    ...asked.map((duty) => atLeast(duty, `duty:${dutyOf(duty)}`, [...coverTerms(at, duty), ...reservedTerms(at, duty)], duties[duty] ?? 0)),
+    ...limits.map(({ duty, amount }) => atMost(`at most ${amount} ${duty}`, `most:${dutyOf(duty)}`, thereTerms(at, duty), amount)),
   ]
 }
 
@@ -156,11 +171,11 @@ function needRows(at: At): Row[] {
   return at.candidates.flatMap(({ id, needs }, i) =>
     needs
       .filter(({ kind }) => kind === 'shared')
-      .map(({ duty, amount }) =>
+      .map(({ duty, amount, once }) =>
         atLeast(
           `${id} needs ${duty}`,
-          `need:${id}:${duty}`,
-          [...coverTerms(at, duty, i), ...reservedTerms(at, duty), ...taken(at.parts[i]!, -amount)],
+          `need:${id}:${dutyOf(duty)}`,
+          [...coverTerms(at, duty, once ? -1 : i), ...reservedTerms(at, duty), ...taken(at.parts[i]!, -amount)],
           0,
         ),
       ),
@@ -217,9 +232,10 @@ function personRows({ parts, index, wanted: { exclude = [], pinIn = {} } }: At):
   ]
 }
 
-function alsoRows({ parts, index, wanted: { also = [] } }: At): Row[] {
+function alsoRows({ parts, index, usedUp, wanted: { also = [] } }: At): Row[] {
   return also.map(({ demand, terms, low }) => {
     const made = terms.flatMap(({ id, of, coefficient }): Term[] => {
+      if (id === USED_UP) return usedUp === null ? [] : [[usedUp, coefficient] as const]
       const i = index.get(id)
       if (i === undefined) return []
       return of === 'taken' ? taken(parts[i]!, coefficient) : x(parts[i]!, coefficient)

@@ -93,21 +93,24 @@ const allMoments: readonly Moment[] = ['walking', 'stop', 'camp', 'night']
 /** An own duty has no moments: it is counted once and takes nothing from another. */
 const ownMoments: readonly Moment[] = ['camp']
 
-const dutyMoments = (duty: string): readonly Moment[] => dutyByCode.get(duty)?.moments ?? ownMoments
+export const dutyMoments = (duty: string): readonly Moment[] => dutyByCode.get(duty)?.moments ?? ownMoments
+
+function momentsOf({ duty, holder }: Demand, loadout: Loadout): readonly Moment[] {
+  const line = holder === null ? undefined : loadout.lines.find((one) => one.kind === 'item' && one.item.uid === holder.uid)
+  return line?.kind === 'item' ? needMoments(duty, line.item) : dutyMoments(duty)
+}
 
 /** A need holds while what has it is in use and the duty it needs has a moment then; where the two never meet, at all of the duty's. */
-function momentsOf({ duty, holder }: Demand, loadout: Loadout): readonly Moment[] {
+export function needMoments(duty: string, holder: KitItem): readonly Moment[] {
   const all = dutyMoments(duty)
-  const line = holder === null ? undefined : loadout.lines.find((one) => one.kind === 'item' && one.item.uid === holder.uid)
-  if (line?.kind !== 'item') return all
-  const used = new Set(line.item.duties.flatMap((one) => dutyMoments(one.duty)))
+  const used = new Set(holder.duties.flatMap((one) => dutyMoments(one.duty)))
   const both = all.filter((moment) => used.has(moment))
   return both.length === 0 ? all : both
 }
 
 const binsOf = (loadout: Loadout, on: string): readonly Bin[] => goingItems(loadout).filter(({ item }) => !isPast(item, on))
 
-const isPast = (item: KitItem, on: string): boolean => {
+export const isPast = (item: KitItem, on: string): boolean => {
   const expires = traitText(item, 'expires')
   return expires !== '' && expires < on
 }

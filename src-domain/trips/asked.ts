@@ -71,13 +71,14 @@ function inOrder(codes: readonly string[]): readonly string[] {
   return [...duties.map(({ code }) => code).filter((code) => asked.has(code)), ...codes.filter((code) => !dutyByCode.has(code))]
 }
 
-/** A device draws more over the days than its own cells hold, or they are not known; what gives light is asked for by light alone. */
 function devicesOutlast(loadout: Loadout, days: number | null): boolean {
-  const needs = ({ item }: ItemLine) => {
-    const perDayWh = (traitNumber(item, 'draw') ?? 0) * (traitNumber(item, 'hours-a-day') ?? 0)
-    return perDayWh > 0 && perDayWh * (days ?? 1) > (traitNumber(item, 'charge') ?? 0) && !serves(item, 'light') && !serves(item, 'power')
-  }
-  return itemLines(loadout).some(needs)
+  return itemLines(loadout).some(({ item }) => outlasts(item, days))
+}
+
+/** A device draws more over the days than its own cells hold, or they are not known; what gives light is asked for by light alone. */
+export function outlasts(item: ItemLine['item'], days: number | null): boolean {
+  const perDayWh = (traitNumber(item, 'draw') ?? 0) * (traitNumber(item, 'hours-a-day') ?? 0)
+  return perDayWh > 0 && perDayWh * (days ?? 1) > (traitNumber(item, 'charge') ?? 0) && !serves(item, 'light') && !serves(item, 'power')
 }
 
 const serves = (item: ItemLine['item'], duty: string): boolean => item.duties.some((one) => one.duty === duty)

@@ -2,6 +2,7 @@ import { archiveHandlers } from './archive.ts'
 import { backupHandlers } from './backups.ts'
 import { benchHandlers } from './bench.ts'
 import { bringInHandlers } from './bring-in.ts'
+import { choosingHandlers } from './choosing.ts'
 import { closetHandlers } from './closet.ts'
 import { debriefHandlers } from './debrief.ts'
 import { demoHandlers } from './demo.ts'
@@ -29,6 +30,7 @@ export const handlers: Handlers = Object.freeze({
   ...recordHandlers,
   ...debriefHandlers,
   ...learningHandlers,
+  ...choosingHandlers,
   ...bringInHandlers,
   ...settingHandlers,
   ...backupHandlers,

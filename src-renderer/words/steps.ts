@@ -55,6 +55,7 @@ const sentences: Partial<Record<Call, (facts: Facts) => string>> = {
   'loadout.edit': (f) => `change the loadout${named(f)}`,
   'loadout.remove': (f) => `remove the loadout${named(f)}`,
   'loadout.take': (f) => `take ${counted(f, 'line', 'lines')} from the parent`,
+  'choice.take': (f) => `take ${f['count'] === 1 ? 'one line' : `${f['count']} lines`} of the lightest enough`,
   'lines.put': (f) => `put in ${counted(f, 'line', 'lines')}`,
   'lines.move': (f) => `move ${counted(f, 'line', 'lines')}`,
   'lines.remove': (f) => `take out ${counted(f, 'line', 'lines')}`,

@@ -249,6 +249,15 @@ export const makers: { readonly [K in ChangeCall]: Maker<K> } = {
   'lines.put': has('loadout', (r, loadoutId, ids) =>
     ids.item.length === 0 ? null : { loadoutId, lines: Array.from({ length: 1 + r.below(5) }, () => line(r, ids)) },
   ),
+  'choice.take': has('loadout', (r, loadoutId, ids) =>
+    ids.item.length === 0
+      ? null
+      : {
+          loadoutId,
+          put: [{ itemId: r.of(ids.item), lane: r.of(lanes), pieces: 1 + r.below(4) }],
+          removeIds: ids.line.length === 0 ? [] : r.some(ids.line, 2),
+        },
+  ),
   'lines.move': has('line', (r, _id, ids) => ({ ids: r.some(ids.line, 4), lane: r.of(lanes) })),
   'lines.remove': has('line', (r, _id, ids) => ({ ids: r.some(ids.line, 3) })),
   'lines.copy': has('line', (r, _id, ids) => ({ ids: r.some(ids.line, 5), toLoadoutId: r.of(ids.loadout) })),
