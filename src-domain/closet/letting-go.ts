@@ -78,21 +78,37 @@ function judged(facts: LettingGoFacts, count: number, of: number, today: string)
   if (duty !== null) return { kind: 'kept-for-safety', duty }
   if (of < FEWEST_TRIPS) return { kind: 'too-little-record', missing: Math.ceil(FEWEST_TRIPS - of) }
   const use = evidenceOf(Math.min(count, of), of)
-  const withheld = whyWithheld(facts, today)
-  if (use.evidence >= OFFER_EVIDENCE) return { kind: withheld.length === 0 ? 'offered' : 'seldom', use, withheld }
-  return { kind: use.evidence >= SELDOM_EVIDENCE ? 'seldom' : 'in-use', use, withheld }
+  return { use, ...verdictOf(use, facts, today) }
 }
 
-function whyWithheld(facts: LettingGoFacts, today: string): readonly Withheld[] {
+type Withholding = Pick<LettingGoFacts, 'status' | 'markedKeep' | 'ownedSince' | 'seasons' | 'southern' | 'metByOthers'>
+
+/** What the evidence comes to, with all that stands against an offer. */
+export function verdictOf(
+  use: UseEvidence,
+  facts: Withholding,
+  today: string,
+): { readonly kind: 'offered' | 'seldom' | 'in-use'; readonly withheld: readonly Withheld[] } {
+  const withheld = whyWithheld(facts, today)
+  if (use.evidence >= OFFER_EVIDENCE) return { kind: withheld.length === 0 ? 'offered' : 'seldom', withheld }
+  return { kind: use.evidence >= SELDOM_EVIDENCE ? 'seldom' : 'in-use', withheld }
+}
+
+function whyWithheld(facts: Withholding, today: string): readonly Withheld[] {
   const reasons: Withheld[] = []
   if (facts.status !== 'owned') reasons.push('not-owned')
   if (facts.markedKeep) reasons.push('marked-keep')
-  if (facts.ownedSince === null || Temporal.PlainDate.from(facts.ownedSince).add({ months: 12 }).toString() > today)
-    reasons.push('owned-too-short')
+  if (facts.ownedSince === null || yearAfter(facts.ownedSince) > today) reasons.push('owned-too-short')
   if (facts.ownedSince === null || !facts.seasons.every((season) => sawSeason(facts.ownedSince!, today, season, facts.southern)))
     reasons.push('season-not-seen')
   if (!facts.metByOthers) reasons.push('nothing-else-serves')
   return reasons
+}
+
+/** The same day a year on; the 29th of February becomes the 28th. In text: a whole closet is asked at once. */
+function yearAfter(on: string): string {
+  const later = `${Number(on.slice(0, 4)) + 1}${on.slice(4)}`
+  return later.endsWith('-02-29') ? later.replace('-29', '-28') : later
 }
 
 /** First month of the season in the north; three months each. */
