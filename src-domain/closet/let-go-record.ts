@@ -92,7 +92,7 @@ function sinceOf(
   { taken }: Gone,
   firstWeighedOn: ReadonlyMap<number, string>,
 ): string | null {
-  if (things.cameOn[row] != null) return things.cameOn[row]!
+  if (things.cameOn[row] != null) return things.cameOn[row]
   const first = onDay.findIndex((_, i) => hasBit(taken, i))
   const trip = first < 0 ? null : onDay[first]!
   const weighed = firstWeighedOn.get(things.id[row]!) ?? null
@@ -148,7 +148,7 @@ function ownedBits(
 ): (row: number) => Bits {
   const count = trips.id.length
   const frozen = noBits(count)
-  trips.past.forEach((past, i) => void (past || setBit(frozen, i)))
+  for (const [i, past] of trips.past.entries()) if (!past) setBit(frozen, i)
   const byNewest = newestFirst(trips, frozen)
   const awayFrom = Map.groupBy(away.itemId.keys(), (i) => away.itemId[i]!)
   return (row) => {

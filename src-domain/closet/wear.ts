@@ -93,13 +93,31 @@ function datedWear(facts: WearFacts, limitYears: number | null, cite: string, to
   return { kind: 'dated', dueOn, state: dueOn === null || dueOn > soon ? 'inspect' : dueOn <= today ? 'due' : 'due soon', cite }
 }
 
-function countedWear(facts: WearFacts, lifeClass: LifeClass, today: string): CountedWear {
+/** Life used of a counted thing, 0 to 1.5, without its dates: for whole closets. null: nothing is counted. */
+export function lifeShare(facts: WearFacts, today: string): number | null {
+  const lifeClass = lifeClassByCode.get(facts.lifeClass ?? '')
+  return lifeClass === undefined ? null : usedOf(facts, lifeClass, today).share
+}
+
+interface UsedLife {
+  readonly life: number
+  readonly entries: readonly WearEntry[]
+  readonly used: number
+  readonly share: number
+}
+
+function usedOf(facts: WearFacts, lifeClass: LifeClass, today: string): UsedLife {
   const life = facts.ownLife !== null && facts.ownLife > 0 ? facts.ownLife : lifeClass.life
   const entries = sinceRenewal(facts)
   const age = ageYears(facts, today)
   const used = lifeClass.counter === 'years' ? age : entries.reduce((sum, one) => sum + one.units, 0)
   const byAge = lifeClass.limitYears === null ? 0 : age / lifeClass.limitYears
-  const share = facts.endedOn !== null && facts.endedOn <= today ? SHOWN_TO : Math.min(SHOWN_TO, Math.max(lifeUsed(used, life), byAge))
+  const isEnded = facts.endedOn !== null && facts.endedOn <= today
+  return { life, entries, used, share: isEnded ? SHOWN_TO : Math.min(SHOWN_TO, Math.max(lifeUsed(used, life), byAge)) }
+}
+
+function countedWear(facts: WearFacts, lifeClass: LifeClass, today: string): CountedWear {
+  const { life, entries, used, share } = usedOf(facts, lifeClass, today)
   const when = dates(facts, lifeClass, used, life, entries, today, share >= 1)
   return {
     kind: 'counted',

@@ -6,6 +6,7 @@
  * Source: the conjugate update of a share, standard statistics (memory). The prior matters: with a flat one 0 of 8 gives a mean of 0.100, not 0.056.
  * Counts need not be whole: older trips may weigh 0.5^(age/3 years) (choice, off by default).
  */
+import type { Law } from '../figures/figure.ts'
 import { betaQuantile, betaShareBelow } from './beta.ts'
 
 export interface UseShare {
@@ -34,3 +35,14 @@ export function noneOfNext({ alpha, beta }: UseShare, trips: number): number {
 
 /** Weight of a trip of that age. */
 export const ageWeight = (ageYears: number): number => 0.5 ** (Math.max(0, ageYears) / 3)
+
+/** How sure it is that the share lies under one in ten, as a figure that opens. */
+export const sureRare = {
+  name: 'Sure of under 1 trip in 10',
+  formula: 'E = P(θ < 0.10) = I(0.10; ½ + k, ½ + n − k)',
+  source: { cite: 'share of trips, Jeffreys’ prior ½ and ½, conjugate update, standard statistics', known: 'memory' },
+  takes: { took: '1', trips: '1' },
+  unit: '%',
+  compute: ({ took, trips }) => 100 * shareUnder(useShare(took, trips), RARE_SHARE),
+  leavesOut: 'Why it stayed: the record knows only that it did.',
+} as const satisfies Law<{ took: '1'; trips: '1' }, '%'>

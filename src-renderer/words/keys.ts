@@ -72,6 +72,14 @@ export const keyGroups: readonly KeyGroup[] = [
     ],
   },
   {
+    room: 'Let go',
+    keys: [
+      { keys: ['↑', '↓'], means: 'item' },
+      { keys: ['Enter'], means: 'do what is offered' },
+      { keys: ['K'], means: 'keep' },
+    ],
+  },
+  {
     room: 'Compare',
     keys: [
       { keys: ['F'], means: 'measure from the next' },
