@@ -596,6 +596,8 @@ export const contract = {
   'archive.look': program<a.ArchiveLook>()(v.strictObject({ token: v.pipe(v.string(), v.uuid()) })),
   /** Replaces everything by the archive that was looked at; a backup is kept first. */
   'archive.take': program<a.ArchiveLook>()(v.strictObject({ token: v.pipe(v.string(), v.uuid()) })),
+  /** Makes a PDF of a page of its own into the data folder's outbox; the window fetches it as /out/<name>. */
+  'print.pdf': program<a.ArchiveMade>()(v.strictObject({ page: v.picklist(['door']), id, name })),
   /** Copies the invented demo data into its own folder and tells the window where to go. */
   'demo.open': program<{ readonly url: string | null }>()(nothing),
 } as const

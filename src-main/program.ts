@@ -43,6 +43,8 @@ export interface ProgramOptions {
   readonly demo: boolean
   /** Opens the demo data in its own folder and gives the address of a window on it, or null where the host opened the window itself. */
   readonly openDemo: () => Promise<string | null>
+  /** Prints the window's page of that address (`/print/door/3`) into a file; absent: this host has no way to. */
+  readonly printPdf?: (address: string, file: string) => Promise<Outcome<null>>
 }
 
 /** Opens the store and puts the program together. A store that cannot be opened gives a program in trouble: it says so and offers a backup. */

@@ -56,6 +56,8 @@ export const faultCodes = [
   'track.unreadable',
   'track.too-large',
   'backup.none',
+  'print.no-browser',
+  'print.failed',
 ] as const
 export type FaultCode = (typeof faultCodes)[number]
 

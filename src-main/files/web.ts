@@ -1,5 +1,5 @@
 import { createReadStream, existsSync, statSync } from 'node:fs'
-import { join } from 'node:path'
+import { extname, join } from 'node:path'
 import { fault, type Fault, type FaultCode, type Outcome } from '../../src-domain/figures/fault.ts'
 import { storeFault } from '../store/faults.ts'
 import { isOutName, outFolder, takeIn } from './boxes.ts'
@@ -59,12 +59,14 @@ async function picture(dataDir: string, sha256: string): Promise<Response> {
   return new Response(kept.value.bytes, { headers })
 }
 
+const outTypes: Readonly<Record<string, string>> = { '.tarework': 'application/zip', '.pdf': 'application/pdf' }
+
 function outgoing(dataDir: string, encoded: string): Response {
   const name = decoded(encoded)
   const path = name === null ? '' : join(outFolder(dataDir), name)
   if (name === null || !existsSync(path)) return refused(fault('row.gone', { table: 'out' }).fault)
   const headers = {
-    'content-type': name.endsWith('.tarework') ? 'application/zip' : 'application/octet-stream',
+    'content-type': outTypes[extname(name)] ?? 'application/octet-stream',
     'content-length': String(statSync(path).size),
     'content-disposition': `attachment; filename="${name}"`,
     'cache-control': 'no-store',

@@ -11,6 +11,7 @@ import { itemHandlers } from './items.ts'
 import type { Handlers } from './kinds.ts'
 import { learningHandlers } from './learning.ts'
 import { loadoutHandlers } from './loadouts.ts'
+import { printHandlers } from './print.ts'
 import { programHandlers } from './program.ts'
 import { recordHandlers } from './record.ts'
 import { settingHandlers } from './settings.ts'
@@ -35,5 +36,6 @@ export const handlers: Handlers = Object.freeze({
   ...settingHandlers,
   ...backupHandlers,
   ...archiveHandlers,
+  ...printHandlers,
   ...demoHandlers,
 })

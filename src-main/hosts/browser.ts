@@ -30,19 +30,32 @@ function placesToLook(platform: NodeJS.Platform, env: Env): readonly string[] {
   return onPath.flatMap((name) => folders.map((folder) => join(folder, name)))
 }
 
-export type Shown = { readonly ok: true } | { readonly ok: false; readonly why: 'no-browser' | 'root' }
+type WhyNot = 'no-browser' | 'root'
+export type Shown = { readonly ok: true } | { readonly ok: false; readonly why: WhyNot }
+
+export type Startable =
+  { readonly ok: true; readonly path: string; readonly own: readonly string[] } | { readonly ok: false; readonly why: WhyNot }
+
+/**
+ * The browser that may be started, and what the person's own setting adds to its command line.
+ * As root Chromium will not start with its sandbox on, and the sandbox is not ours to switch off.
+ */
+export function browserToStart(): Startable {
+  const own = (process.env['TAREWORK_BROWSER_ARGS'] ?? '').split(' ').filter((flag) => flag !== '')
+  const path = findBrowser(process.platform, process.env)
+  if (path === null) return { ok: false, why: 'no-browser' }
+  return process.getuid?.() === 0 && !own.includes('--no-sandbox') ? { ok: false, why: 'root' } : { ok: true, path, own }
+}
 
 /**
  * Opens a window on the address. Its profile lives in the data folder: what a page stores and which scale it may read belong to a profile.
- * As root Chromium will not start with its sandbox on, and the sandbox is not ours to switch off: the person opens the address instead.
+ * Where no browser may be started the person opens the address instead.
  */
 export function showWindow(url: string, dataDir: string, onGone: (code: number | null) => void): Shown {
-  const own = (process.env['TAREWORK_BROWSER_ARGS'] ?? '').split(' ').filter((flag) => flag !== '')
-  const browser = findBrowser(process.platform, process.env)
-  if (browser === null) return { ok: false, why: 'no-browser' }
-  if (process.getuid?.() === 0 && !own.includes('--no-sandbox')) return { ok: false, why: 'root' }
+  const browser = browserToStart()
+  if (!browser.ok) return browser
   const profile = `--user-data-dir=${join(dataDir, 'window')}`
-  const child = spawn(browser, [`--app=${url}`, profile, '--no-first-run', '--no-default-browser-check', ...own], {
+  const child = spawn(browser.path, [`--app=${url}`, profile, '--no-first-run', '--no-default-browser-check', ...browser.own], {
     stdio: 'ignore',
     detached: true,
   })

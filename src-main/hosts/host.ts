@@ -5,6 +5,7 @@ import type { HostArguments } from './arguments.ts'
 import { showWindow } from './browser.ts'
 import { makeEnding, type Ending } from './ending.ts'
 import { address } from './guard.ts'
+import { printWithBrowser } from './print-pdf.ts'
 import { giveLock, isStale, knock, readLock, takeLock, type Lock } from './lock.ts'
 import { startServer, type DoorServer } from './server.ts'
 import { secret } from './tickets.ts'
@@ -74,7 +75,7 @@ async function holding(
   stopped: Promise<string>,
 ): Promise<number> {
   try {
-    const program = await openProgramFor(told, parts)
+    const program = await openProgramFor(told, parts, server)
     server.serve(program)
     parts.log.info(`listening on ${address}:${server.port}, data in ${told.dataDir}`)
     ending?.expect()
@@ -90,7 +91,7 @@ async function holding(
   }
 }
 
-async function openProgramFor(told: HostArguments, parts: HostParts): Promise<Program> {
+async function openProgramFor(told: HostArguments, parts: HostParts, server: DoorServer): Promise<Program> {
   const program = await parts.open({
     dataDir: told.dataDir,
     host: 'loopback',
@@ -100,6 +101,7 @@ async function openProgramFor(told: HostArguments, parts: HostParts): Promise<Pr
     zone: Intl.DateTimeFormat().resolvedOptions().timeZone,
     demo: told.demo,
     openDemo: parts.openDemo,
+    printPdf: (page, file) => printWithBrowser(`${server.newUrl()}&go=${page}`, file),
   })
   if (told.demo) await parts.fillDemo(program)
   return program

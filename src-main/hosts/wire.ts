@@ -19,6 +19,7 @@ import { showWindow } from './browser.ts'
 import { address } from './guard.ts'
 import { giveLock, isStale, knock, readLock, takeLock, type Lock } from './lock.ts'
 import { menuTemplate } from './menu.ts'
+import { printInWindow } from './print-window.ts'
 import { isOurs, origin, serveScheme } from './scheme.ts'
 import { startServer, type DoorServer } from './server.ts'
 import { secret } from './tickets.ts'
@@ -254,6 +255,7 @@ async function openProgramFor(parts: WireParts): Promise<Program> {
     zone: Intl.DateTimeFormat().resolvedOptions().timeZone,
     demo: parts.demo,
     openDemo: parts.openDemo,
+    printPdf: (page, file) => printInWindow(page, file, parts.preload),
   })
   if (parts.demo) await parts.fillDemo(program)
   return program

@@ -7,16 +7,20 @@ import { words } from './words.svelte.ts'
 /** Writes everything into one file and hands it to the browser as a download. */
 export async function archiveOut(): Promise<Outcome<ArchiveMade>> {
   const made = await program.tryChange('archive.write', {})
-  if (!made.ok) return made
-  const answer = await program.host?.fetch(`/out/${encodeURIComponent(made.value.name)}`)
+  return made.ok ? handOut(made.value) : made
+}
+
+/** Hands a file that the program made to the browser as a download. */
+export async function handOut(made: ArchiveMade): Promise<Outcome<ArchiveMade>> {
+  const answer = await program.host?.fetch(`/out/${encodeURIComponent(made.name)}`)
   if (!answer?.ok) return fault('file.unreadable')
   const url = URL.createObjectURL(await answer.blob())
   const link = document.createElement('a')
   link.href = url
-  link.download = made.value.name
+  link.download = made.name
   link.click()
   setTimeout(() => URL.revokeObjectURL(url), 60_000)
-  return ok(made.value)
+  return ok(made)
 }
 
 export interface Looked {

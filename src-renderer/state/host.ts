@@ -51,11 +51,13 @@ async function loopback(): Promise<Host | null> {
   const shutBy: (() => void)[] = []
   const request = (path: string, init: RequestInit = {}) =>
     fetch(path, { ...init, headers: { ...headers, ...(init.headers as Record<string, string>) } })
-  void listen(
-    request,
-    (heard) => heardBy.forEach((tell) => tell(heard)),
-    (alive) => aliveBy.forEach((tell) => tell(alive)),
-  ).then(() => shutBy.forEach((tell) => tell()))
+  // A page that is only printed hears of no changes: its browser waits until nothing more is asked for.
+  if (!location.hash.startsWith('#/print/'))
+    void listen(
+      request,
+      (heard) => heardBy.forEach((tell) => tell(heard)),
+      (alive) => aliveBy.forEach((tell) => tell(alive)),
+    ).then(() => shutBy.forEach((tell) => tell()))
   return {
     call: async (name, input) => {
       try {
@@ -80,8 +82,9 @@ async function loopback(): Promise<Host | null> {
 /** The ticket in the fragment is good once; the session it is swapped for lasts as long as the tab. */
 async function openSession(): Promise<string | null> {
   const ticket = /#ticket=([^&]+)/.exec(location.hash)?.[1]
+  const go = /&go=(\/[^&]*)/.exec(location.hash)?.[1]
   if (ticket !== undefined) {
-    history.replaceState(null, '', location.pathname + location.search)
+    history.replaceState(null, '', `${location.pathname}${location.search}${go === undefined ? '' : `#${go}`}`)
     const answer = await fetch('/api/session', {
       method: 'POST',
       body: JSON.stringify({ ticket }),

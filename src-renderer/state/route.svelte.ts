@@ -1,4 +1,4 @@
-export const rooms = ['closet', 'scale', 'trips', 'compare', 'refit', 'letgo', 'walker', 'settings', 'bring-in'] as const
+export const rooms = ['closet', 'scale', 'trips', 'compare', 'refit', 'letgo', 'walker', 'settings', 'bring-in', 'print'] as const
 export type RoomName = (typeof rooms)[number]
 
 const isRoom = (name: string): name is RoomName => (rooms as readonly string[]).includes(name)

@@ -62,6 +62,8 @@ const sentences: Readonly<Record<FaultCode, (facts: Facts) => string>> = {
   'sheet.empty': () => 'There is nothing in that sheet.',
   'track.unreadable': (f) => `The track cannot be read${f['line'] === undefined ? '' : ` (line ${text(f, 'line')})`}. It must be GPX 1.1.`,
   'track.too-large': () => 'The track is too large to read.',
+  'print.no-browser': () => 'No browser was found that could make the PDF. Print instead, and choose “save as PDF” there.',
+  'print.failed': () => 'The PDF could not be made. Print instead, and choose “save as PDF” there.',
   'backup.none': () => 'There is no sound backup.',
 }
 

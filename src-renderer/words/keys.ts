@@ -80,6 +80,17 @@ export const keyGroups: readonly KeyGroup[] = [
     ],
   },
   {
+    room: 'Door',
+    keys: [
+      { keys: ['Space'], means: 'tick, next' },
+      { keys: ['O'], means: 'leave open' },
+      { keys: ['Del'], means: 'missing' },
+      { keys: ['H'], means: 'hang the pack' },
+      { keys: ['Enter'], means: 'close the list' },
+      { keys: ['Ctrl', 'P'], means: 'print' },
+    ],
+  },
+  {
     room: 'Compare',
     keys: [
       { keys: ['F'], means: 'measure from the next' },

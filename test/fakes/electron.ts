@@ -29,6 +29,8 @@ interface State {
   answer: number
   messages: unknown[]
   screens: { readonly workArea: { x: number; y: number; width: number; height: number } }[]
+  /** What a printed page calls itself when it is filled. */
+  title: string
 }
 
 const fresh = (): State => ({
@@ -46,6 +48,7 @@ const fresh = (): State => ({
   answer: 0,
   messages: [],
   screens: [{ workArea: { x: 0, y: 0, width: 1920, height: 1080 } }],
+  title: 'ready to print',
 })
 let state = fresh()
 let whenReady = Promise.withResolvers<undefined>()
@@ -101,6 +104,11 @@ export class FakeContents extends EventEmitter {
   print(): void {
     state.calls.push('print')
   }
+  printToPDF(options: unknown): Promise<Buffer> {
+    structuredClone(options)
+    state.calls.push('printToPDF')
+    return Promise.resolve(Buffer.from('%PDF-1.4 a page'))
+  }
 }
 
 export class BrowserWindow extends EventEmitter {
@@ -124,7 +132,15 @@ export class BrowserWindow extends EventEmitter {
   loadURL = (url: string): Promise<void> => {
     this.loaded.push(url)
     this.emit('ready-to-show')
+    // A page that is only printed says so in its title once it is filled.
+    if (url.includes('#/print/')) setTimeout(() => this.webContents.emit('page-title-updated', emitted(), state.title), 5)
     return Promise.resolve()
+  }
+  /** As the real one: gone at once, `close` is not asked. */
+  destroy = (): void => {
+    const at = state.windows.indexOf(this)
+    if (at >= 0) state.windows.splice(at, 1)
+    if (state.windows.length === 0) app.emit('window-all-closed')
   }
   show = (): void => void (this.shown += 1)
   focus = (): void => undefined
