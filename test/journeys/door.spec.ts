@@ -18,7 +18,7 @@ async function openDoor(page: Page): Promise<{ readonly id: number; readonly tri
   const heads = await call(page, 'loadout.all', {})
   const { id, tripId } = heads.find(({ name }) => name === 'Pole-pitched, autumn')!
   await page.evaluate((to) => (location.hash = to), `#/trips/door/${id}`)
-  await expect(page.getByRole('heading', { name: /^Door list/ })).toBeVisible()
+  await expect(page.getByRole('heading', { name: /^Door list/ }).first()).toBeVisible()
   return { id, tripId: tripId! }
 }
 const box = (page: Page, name: string | RegExp) => page.getByRole('checkbox', { name }).first()
@@ -41,9 +41,8 @@ test('by keyboard alone: one key a line, missing, left open, the pack on the hoo
   // What is only wished for is never asked, and named as not ready.
   await expect(page.getByRole('checkbox', { name: /^Groundsheet/ })).toHaveCount(0)
   await expect(page.getByRole('region', { name: 'Not ready' })).toContainText('Groundsheet, thin film')
-  await page.keyboard.press('ArrowUp')
-  await page.keyboard.press(' ')
-  for (let n = 2; n < 30; n++) {
+  // To the end, and round to the one that was left open.
+  for (let n = 1; n < 30; n++) {
     await confirmed(page, n)
     await page.keyboard.press(' ')
   }
@@ -52,8 +51,8 @@ test('by keyboard alone: one key a line, missing, left open, the pack on the hoo
   await page.keyboard.press('h')
   await page.getByLabel('The scale reads').fill('3123')
   await page.keyboard.press('Enter')
-  await expect(page.getByText(/214 g under the list’s 3.34 kg/)).toBeVisible()
-  await expect(page.getByText('Rain jacket, 214 g')).toBeVisible()
+  await expect(page.getByText(/214\sg under the list’s 3.34\skg/)).toBeVisible()
+  await expect(page.getByText(/^Rain jacket, 214\sg$/)).toBeVisible()
   await page.keyboard.press('Enter')
   await expect(page.getByRole('dialog', { name: 'Close the door list' })).toContainText(
     '1 missing line stays at home: Down quilt, 0 °C comfort',
@@ -64,7 +63,7 @@ test('by keyboard alone: one key a line, missing, left open, the pack on the hoo
   expect(record.packed).toHaveLength(30)
   expect(record.packed.map(({ name }) => name)).not.toContain('Down quilt, 0 °C comfort')
   await page.keyboard.press('Control+z')
-  await expect(page.getByText('The trip is out')).toHaveCount(0)
+  await expect(page.getByText('what was packed stands')).toHaveCount(0)
   expect((await call(page, 'trip.all', {})).find(({ id }) => id === tripId)?.state).toBe('planned')
 })
 
@@ -93,7 +92,7 @@ test.describe('in the hand', () => {
     await expect(page.getByText('on the hook').first()).toBeVisible()
     await page.getByRole('button', { name: 'Go', exact: true }).tap()
     await page.getByRole('dialog').getByRole('button', { name: /^Go/ }).tap()
-    await expect(page.getByText('The trip is out')).toBeVisible()
+    await expect(page.getByText('what was packed stands')).toBeVisible()
     expect((await call(page, 'record.open', { tripId })).packed.map(({ name }) => name)).not.toContain('Stakes')
   })
 })
