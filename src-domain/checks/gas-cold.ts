@@ -10,7 +10,7 @@ import { fuelCarried, gasMixOf, leftAfter } from './stove-kit.ts'
  * Gas in the cold: does gas still flow from the last of the can in the coldest hour that something is cooked?
  *   have: Σ xi·pi(t) − p(h), xi of the share left after the trip's need (liquid fed: of the whole), t = air − 5 °C        kPa, at least
  *   need 30 (a weak flame) · enough 60 (a good one)        choices
- *   air: the planning low where a breakfast is hot, else the mean of that low and the high; the coldest, lowest night rules
+ *   air: the planning low where a breakfast is hot, else the mean of the low and the high carried up to the camp; the coldest, lowest night rules
  * A camp without a height lies at sea level, the least favourable. u: the doubt of the low times the slope. Source: provisions.md 1.6.
  * Caution: never warm a canister with a flame, never enclose it in a screen; above 50 °C it may burst.
  */
@@ -69,8 +69,7 @@ function dayTrip(lowC: number | null, mix: GasMix, left: Figure<'1'>): Weakest {
 function cookingAir(night: CampNight, hotBreakfast: boolean): { readonly figure: Figure<'degC'> } | { readonly missing: string } {
   if (night.low === null) return { missing: 'low' }
   if (hotBreakfast) return { figure: night.low }
-  if (night.highC === null) return { missing: 'high' }
-  return { figure: work(eveningAir, { low: night.low, high: given(night.highC, 'degC', 'given', {}, 'the expected high') }) }
+  return night.evening === null ? { missing: 'high' } : { figure: night.evening }
 }
 
 function gaugeIn(air: Figure<'degC'>, heightM: number | null, mix: GasMix, left: Figure<'1'>): Figure<'kPa'> {
@@ -88,15 +87,6 @@ function gaugeIn(air: Figure<'degC'>, heightM: number | null, mix: GasMix, left:
     butane: share('butane'),
   })
 }
-
-const eveningAir = {
-  name: 'Air when the evening meal is cooked',
-  formula: '(low + high)/2',
-  source: { cite: 'mean of the low and the high', known: 'choice' },
-  takes: { low: 'degC', high: 'degC' },
-  unit: 'degC',
-  compute: ({ low, high }) => (low + high) / 2,
-} as const satisfies Law<{ low: 'degC'; high: 'degC' }, 'degC'>
 
 const liquidTemp = {
   name: 'The liquid in the canister',

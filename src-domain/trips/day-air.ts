@@ -5,10 +5,11 @@
  * The highest point is the highest end of the day's legs, the evening before included, and of the whole track where there is one.
  * The forecast's own doubt of 2 K stands behind low and high alike: one leaf, `brief:low`.
  */
-import { given, work, type Figure, type Law } from '../figures/figure.ts'
-import { carriedUp, FORECAST_SIGMA_K } from '../laws/lapse-rate.ts'
+import { given, work, type Figure } from '../figures/figure.ts'
+import { carriedUp } from '../laws/lapse-rate.ts'
 import { lowestC } from './asked.ts'
 import { daysOf, nightsOf, type Brief, type Trip } from './brief.ts'
+import { forecast, middleOfDay } from './middle-of-day.ts'
 import { campNights, coldestLow } from './nights.ts'
 
 type Around = Pick<Trip, 'startsOn' | 'endsOn'>
@@ -24,8 +25,6 @@ export function walkingAir(brief: Brief, trip: Around): Air {
 }
 
 const orMissing = (figure: Figure<'degC'> | null): Air => (figure === null ? { ok: false, missing: 'low' } : { ok: true, figure })
-
-const forecast = (value: number, from: string): Figure<'degC'> => given(value, 'degC', 'given', { 'brief:low': FORECAST_SIGMA_K }, from)
 
 /** The coldest of all days' stops. */
 export function stopAir(brief: Brief, trip: Around): Air {
@@ -50,7 +49,7 @@ function airAtTop(brief: Brief, day: number): Air {
   const [lowC, highC] = [own?.lowC ?? brief.lowC, own?.highC ?? brief.highC]
   if (lowC === null) return { ok: false, missing: 'low' }
   if (highC === null) return { ok: false, missing: 'high' }
-  const middle = work(middleOfDay, { lowC: forecast(lowC, 'the expected low'), highC: forecast(highC, 'the expected high') })
+  const middle = middleOfDay(lowC, highC)
   const [fromM, toM] = [brief.forecastHeightM, highestM(brief, day)]
   if (fromM === null || toM === null) return { ok: true, figure: middle }
   const fromTo = { fromM: given(fromM, 'm', 'given', {}, 'height of the forecast'), toM: given(toM, 'm', 'given', {}, 'highest point') }
@@ -62,12 +61,3 @@ function highestM(brief: Brief, day: number): number | null {
   const heights = [...ends, ...brief.track.map(([, heightM]) => heightM)]
   return heights.length === 0 ? null : heights.reduce((most, height) => Math.max(most, height))
 }
-
-const middleOfDay = {
-  name: 'Middle of the day',
-  formula: '(low + high)/2',
-  source: { cite: 'Mean of the forecast low and high', known: 'choice' },
-  takes: { lowC: 'degC', highC: 'degC' },
-  unit: 'degC',
-  compute: ({ lowC, highC }) => (lowC + highC) / 2,
-} as const satisfies Law<{ lowC: 'degC'; highC: 'degC' }, 'degC'>

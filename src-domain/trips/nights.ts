@@ -5,8 +5,9 @@
  * stands as it was given. The forecast's own doubt of 2 K is the leaf `brief:low`, the same for every night.
  */
 import { given, work, type Figure } from '../figures/figure.ts'
-import { FORECAST_SIGMA_K, planningLow } from '../laws/lapse-rate.ts'
+import { carriedUp, planningLow } from '../laws/lapse-rate.ts'
 import { nightsOf, type Brief, type Leg, type Trip } from './brief.ts'
+import { forecast, middleOfDay } from './middle-of-day.ts'
 
 export interface CampNight {
   /** 1: the night after the first day. */
@@ -16,8 +17,8 @@ export interface CampNight {
   readonly heightM: number | null
   /** The planning low there; null: no low is given. */
   readonly low: Figure<'degC'> | null
-  /** High of the day before it; null: none is given. */
-  readonly highC: number | null
+  /** Air when the evening meal is cooked: the mean of that day's low and high, carried up to the camp; null: one of them is not given. */
+  readonly evening: Figure<'degC'> | null
 }
 
 /** null: the brief does not say how many nights there are. */
@@ -41,12 +42,13 @@ function campNight(brief: Brief, night: number): CampNight {
   const camp = campLeg(brief.legs, night)
   const heightM = camp === null ? null : (brief.legs[camp]!.endHeightM ?? null)
   const day = brief.days.find((one) => one.day === night)
+  const [lowC, highC] = [day?.lowC ?? brief.lowC, day?.highC ?? brief.highC]
   return {
     night,
     atM: camp === null ? null : endOf(brief.legs, camp),
     heightM,
-    low: lowAt(day?.lowC ?? brief.lowC, brief.forecastHeightM, heightM),
-    highC: day?.highC ?? brief.highC,
+    low: lowC === null ? null : lowAt(lowC, brief.forecastHeightM, heightM),
+    evening: lowC === null || highC === null ? null : eveningAt(middleOfDay(lowC, highC), brief.forecastHeightM, heightM),
   }
 }
 
@@ -71,13 +73,16 @@ function endOf(legs: readonly Leg[], at: number): number | null {
   return sum
 }
 
-function lowAt(lowC: number | null, forecastM: number | null, campM: number | null): Figure<'degC'> | null {
-  if (lowC === null) return null
-  const low = given(lowC, 'degC', 'given', { 'brief:low': FORECAST_SIGMA_K }, 'the expected low')
-  if (forecastM === null || campM === null || forecastM === campM) return low
-  return work(planningLow, {
-    lowC: low,
-    fromM: given(forecastM, 'm', 'given', {}, 'height of the forecast'),
-    toM: given(campM, 'm', 'given', {}, 'height of the camp'),
-  })
+function lowAt(lowC: number, forecastM: number | null, campM: number | null): Figure<'degC'> {
+  const low = forecast(lowC, 'the expected low')
+  return forecastM === null || campM === null || forecastM === campM ? low : work(planningLow, { lowC: low, ...heights(forecastM, campM) })
 }
+
+function eveningAt(airC: Figure<'degC'>, forecastM: number | null, campM: number | null): Figure<'degC'> {
+  return forecastM === null || campM === null || forecastM === campM ? airC : work(carriedUp, { airC, ...heights(forecastM, campM) })
+}
+
+const heights = (forecastM: number, campM: number) => ({
+  fromM: given(forecastM, 'm', 'given', {}, 'height of the forecast'),
+  toM: given(campM, 'm', 'given', {}, 'height of the camp'),
+})
