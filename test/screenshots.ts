@@ -32,6 +32,12 @@ const sheets: Readonly<Record<string, (page: Page) => Promise<void>>> = {
     await page.getByRole('link', { name: 'Brief' }).click()
     await page.waitForTimeout(300)
   },
+  profile: async (page) => {
+    await go(page, '#/trips')
+    await page.getByRole('link', { name: 'Pole-pitched, autumn' }).first().click()
+    await page.getByRole('link', { name: 'Profile' }).click()
+    await page.waitForTimeout(300)
+  },
   compare: async (page) => {
     await go(page, '#/trips')
     const hrefs = await page

@@ -91,6 +91,13 @@ export const keyGroups: readonly KeyGroup[] = [
     ],
   },
   {
+    room: 'Profile',
+    keys: [
+      { keys: ['←', '→'], means: 'along the way' },
+      { keys: ['T'], means: 'as a table' },
+    ],
+  },
+  {
     room: 'Compare',
     keys: [
       { keys: ['F'], means: 'measure from the next' },
