@@ -6,6 +6,7 @@
  *   next best: the lightest that differs where it matters, and so on
  */
 import type { Saying } from '../checks/check.ts'
+import { countedOf, sayingOf } from '../checks/counted.ts'
 import type { KitArea } from '../closet/vocabulary.ts'
 import type { AlsoRow } from './candidate.ts'
 import { demandOf } from './cuts.ts'
@@ -25,19 +26,24 @@ export function whyIn(prepared: Prepared, pieces: Pieces, id: string): readonly 
   const trial = new Trial(prepared.choosing, prepared.field)
   const without = new Map(pieces)
   without.delete(id)
-  return prepared.demanded.flatMap(({ check }): readonly Why[] => {
-    const [now, then] = [trial.find(check, pieces), trial.find(check, without)]
-    const saying = (finding: typeof now): readonly Saying[] => ('saying' in finding ? finding.saying : [])
-    if (check.id === 'duties' || check.id === 'safety') return missedMore(saying(now), saying(then))
-    return rank(then.state) > rank(now.state) ? [{ kind: 'check', id: check.id }] : []
-  })
+  const worse = prepared.demanded.filter(({ check }) => rank(trial.find(check, without).state) > rank(trial.find(check, pieces).state))
+  const checks = worse.filter(({ check }) => !counted.has(check.id)).map(({ check }): Why => ({ kind: 'check', id: check.id }))
+  return [...checks, ...missedMore(missedOf(trial, pieces), missedOf(trial, without))]
+}
+
+/** What these two count is told duty by duty, and also where the check itself cannot be asked yet. */
+const counted: ReadonlySet<string> = new Set(['duties', 'safety'])
+
+function missedOf(trial: Trial, pieces: Pieces): readonly Saying[] {
+  const { asked, needs } = countedOf(trial.filled(pieces))
+  return [...asked.map(({ met }) => met), ...needs].filter(({ met }) => !met).map(sayingOf)
 }
 
 function missedMore(now: readonly Saying[], then: readonly Saying[]): readonly Why[] {
   const key = ({ facts }: Saying) => `${facts?.['duty']} ${facts?.['holder'] ?? ''}`
-  const known = new Set(now.filter(isMissing).map(key))
+  const known = new Set(now.map(key))
   return then
-    .filter((saying) => isMissing(saying) && !known.has(key(saying)))
+    .filter((saying) => !known.has(key(saying)))
     .map(({ facts }) => ({
       kind: 'duty',
       duty: String(facts?.['duty']),
@@ -45,8 +51,6 @@ function missedMore(now: readonly Saying[], then: readonly Saying[]): readonly W
       holder: String(facts?.['holder'] ?? ''),
     }))
 }
-
-const isMissing = ({ code }: Saying): boolean => code === 'duty-missing' || code === 'need-missing' || code === 'need-held'
 
 const order = ['not-asked', 'enough', 'tight', 'short', 'unknown']
 const rank = (state: string): number => order.indexOf(state)

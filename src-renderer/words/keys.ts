@@ -68,6 +68,7 @@ export const keyGroups: readonly KeyGroup[] = [
       { keys: ['Q'], means: 'pieces or amount' },
       { keys: ['C'], means: 'to the checks' },
       { keys: ['L'], means: 'other loadout' },
+      { keys: ['E'], means: 'lightest enough' },
       { keys: ['Del'], means: 'take out' },
     ],
   },
@@ -95,6 +96,16 @@ export const keyGroups: readonly KeyGroup[] = [
     keys: [
       { keys: ['←', '→'], means: 'along the way' },
       { keys: ['T'], means: 'as a table' },
+    ],
+  },
+  {
+    room: 'Lightest enough',
+    keys: [
+      { keys: ['Enter'], means: 'take it' },
+      { keys: ['←', '→'], means: 'next best' },
+      { keys: ['Y'], means: 'with or without wants' },
+      { keys: ['J'], means: 'tight is allowed, or not' },
+      { keys: ['Esc'], means: 'keep mine' },
     ],
   },
   {
