@@ -16,7 +16,7 @@ import {
   type UseEvidence,
   type Withheld,
 } from './letting-go.ts'
-import { countBits } from './trip-bits.ts'
+import { countBits, noBits, type Bits } from './trip-bits.ts'
 
 export interface LetGoThings extends ThingFacts {
   readonly name: readonly string[]
@@ -59,10 +59,12 @@ export function letGoLists(
   const index = indexRecord(record, things, firstWeighedOn)
   const evidence = rememberedEvidence()
   const serving = servingDuties(things)
+  const scratch = noBits(index.count)
   const lists = { stayedHome: [] as Standing[], carriedForNothing: [] as Standing[], seldom: [] as Standing[], kept: [] as Standing[] }
   for (let row = 0; row < things.id.length; row++) {
     if (things.archived[row] || things.status[row] !== 'owned') continue
-    const counted = countsOf(index, things, row)
+    const counted = countsOf(index, things, row, scratch)
+    if (counted.fit === 0) continue
     const duties = codesOf(things, row)
     if (keptDuty(duties.length === 0 ? guessDuties(things.name[row]!) : duties) !== null) {
       if (counted.taken > 0) lists.kept.push({ row, ...counted, why: 'carried', use: evidence(counted.used, counted.said), withheld: [] })
@@ -95,9 +97,9 @@ export function letGoLists(
 
 type Counted = Pick<Standing, 'fit' | 'taken' | 'said' | 'used'>
 
-function countsOf(index: TripRecordIndex, things: ThingFacts, row: number): Counted {
+function countsOf(index: TripRecordIndex, things: ThingFacts, row: number, scratch: Bits): Counted {
   const { taken, said, used } = index.gone(things.id[row]!)
-  return { fit: countBits(index.fit(row)), taken: countBits(taken), said: countBits(said), used: countBits(used) }
+  return { fit: countBits(index.fit(row, scratch)), taken: countBits(taken), said: countBits(said), used: countBits(used) }
 }
 
 /** The stronger of the two evidences from 50 % on; null: too little record, or it is in use. */
@@ -105,13 +107,16 @@ function strongest(
   { fit, taken, said, used }: Counted,
   evidence: (count: number, of: number) => UseEvidence,
 ): Pick<Standing, 'why' | 'use'> | null {
-  const home = fit >= FEWEST_TRIPS ? evidence(taken, fit) : null
-  const carried = said >= FEWEST_TRIPS ? evidence(used, said) : null
+  const home = fit >= FEWEST_TRIPS && mayBeSeldom(taken, fit) ? evidence(taken, fit) : null
+  const carried = said >= FEWEST_TRIPS && mayBeSeldom(used, said) ? evidence(used, said) : null
   const isHome = home !== null && (carried === null || home.evidence >= carried.evidence)
   const use = isHome ? home : carried
   if (use === null || use.evidence < SELDOM_EVIDENCE) return null
   return { why: isHome ? 'stayed-home' : 'carried', use }
 }
+
+/** One in five or more is never *seldom*: the mean is over 0.10 by far, and so is the median. Spares the beta of most pairs. */
+const mayBeSeldom = (count: number, of: number): boolean => count * 5 < of
 
 /** Things share their counts: each pair is worked out once. */
 function rememberedEvidence(): (count: number, of: number) => UseEvidence {
@@ -124,8 +129,11 @@ function rememberedEvidence(): (count: number, of: number) => UseEvidence {
   }
 }
 
-const codesOf = (things: ThingFacts, row: number): readonly string[] =>
-  things.duties[row] === '' ? [] : things.duties[row]!.split(' ').map((code) => code.replace('*', ''))
+const codesOf = (things: ThingFacts, row: number): readonly string[] => {
+  const joined = things.duties[row]!
+  if (joined === '') return []
+  return joined.includes('*') ? joined.replaceAll('*', '').split(' ') : joined.split(' ')
+}
 
 /** How many owned things serve each duty. */
 function servingDuties(things: LetGoThings): ReadonlyMap<string, number> {

@@ -46,8 +46,8 @@ export interface TripRecordIndex {
   readonly onDay: readonly string[]
   /** The trips a thing went on. */
   readonly gone: (itemId: number) => Gone
-  /** The trips it was fit for; `row` of the closet. */
-  readonly fit: (row: number) => Bits
+  /** The trips it was fit for; `row` of the closet. Written into the bits that are given, which a whole closet shares. */
+  readonly fit: (row: number, into?: Bits) => Bits
   /** The first day it is known to have been there; null: nothing says. */
   readonly ownedSince: (row: number) => string | null
 }
@@ -63,8 +63,8 @@ export function indexRecord(record: RecordFacts, things: ThingFacts, firstWeighe
   const ownedSince = (row: number): string | null => sinceOf(things, row, trips.onDay, gone(things.id[row]!), firstWeighedOn)
   const fitFor = fitByKind(record, count)
   const owned = ownedBits(record, things, at, ownedSince)
-  const fit = (row: number): Bits => {
-    const own = keepBits(owned(row), fitFor(things.duties[row]!, things.seasons[row]!, things.tags[row]!))
+  const fit = (row: number, into = noBits(count)): Bits => {
+    const own = keepBits(owned(row, into), fitFor(things.duties[row]!, things.seasons[row]!, things.tags[row]!))
     return addBits(own, gone(things.id[row]!).taken)
   }
   return { count, onDay: trips.onDay, gone, fit, ownedSince }
@@ -122,10 +122,10 @@ function fitByKind({ trips }: RecordFacts, count: number): Fits {
   const inSeason = (season: string): Bits => where((i) => trips.season[i] === 'any' || trips.season[i] === season)
   const known = new Map<string, Bits>()
   return (duties, seasons, tags) => {
-    const narrow = tags.split('\n').filter((tag) => tag.endsWith(' only'))
-    const key = `${duties}|${seasons}|${narrow.join('\n')}`
+    const key = `${duties}|${seasons}|${tags}`
     let bits = known.get(key)
     if (bits === undefined) {
+      const narrow = tags.split('\n').filter((tag) => tag.endsWith(' only'))
       bits = noBits(count)
       for (const duty of duties.split(' ')) if (duty !== '') addBits(bits, byDuty.get(duty.replace('*', '')) ?? noBits(count))
       const named = [...seasons.split('\n'), ...narrow.map((tag) => tag.slice(0, -' only'.length))].filter((one) => seasonNames.has(one))
@@ -145,25 +145,39 @@ function ownedBits(
   things: ThingFacts,
   at: ReadonlyMap<number, number>,
   ownedSince: (row: number) => string | null,
-): (row: number) => Bits {
+): (row: number, into: Bits) => Bits {
   const count = trips.id.length
   const frozen = noBits(count)
   for (const [i, past] of trips.past.entries()) if (!past) setBit(frozen, i)
   const byNewest = newestFirst(trips, frozen)
+  const fromTrip = suffixes(trips.past)
   const awayFrom = Map.groupBy(away.itemId.keys(), (i) => away.itemId[i]!)
-  return (row) => {
+  return (row, bits) => {
     const id = things.id[row]!
-    const bits = byNewest(id)
+    bits.set(byNewest(id))
     const since = ownedSince(row)
     const until = ['owned', 'lent', 'wished'].includes(things.status[row]!) ? null : things.statusSince[row]!
-    for (let i = firstFrom(trips.onDay, since); i < count; i++)
-      if (trips.past[i] ? until === null || trips.onDay[i]! < until : things.cameOn[row] !== null) setBit(bits, i)
+    const from = firstFrom(trips.onDay, since)
+    if (until === null) addBits(bits, fromTrip.past[from]!)
+    else for (let i = from; i < count; i++) if (trips.past[i] && trips.onDay[i]! < until) setBit(bits, i)
+    if (things.cameOn[row] !== null) addBits(bits, fromTrip.frozen[from]!)
     for (const i of awayFrom.get(id) ?? []) {
       const trip = at.get(away.tripId[i]!)
       if (trip !== undefined) clearBit(bits, trip)
     }
     return bits
   }
+}
+
+/** For each trip, and past the last, the past and the frozen trips from it on. */
+function suffixes(past: readonly boolean[]): { readonly past: readonly Bits[]; readonly frozen: readonly Bits[] } {
+  const [pastFrom, frozenFrom] = [[noBits(past.length)], [noBits(past.length)]]
+  for (let i = past.length - 1; i >= 0; i--) {
+    pastFrom.push(new Uint32Array(pastFrom.at(-1)!))
+    frozenFrom.push(new Uint32Array(frozenFrom.at(-1)!))
+    setBit((past[i] ? pastFrom : frozenFrom).at(-1)!, i)
+  }
+  return { past: pastFrom.reverse(), frozen: frozenFrom.reverse() }
 }
 
 /** Trips whose newest item is this one or a later: things up to it were there. */
@@ -185,7 +199,7 @@ function newestFirst(trips: RecordFacts['trips'], frozen: Bits): (id: number) =>
       if (steps[middle]!.newest < id) low = middle + 1
       else high = middle
     }
-    return new Uint32Array(from[low]!)
+    return from[low]!
   }
 }
 

@@ -116,6 +116,8 @@ const firstMonth: Readonly<Record<TaggedSeason, number>> = { spring: 3, summer: 
 
 /** Whether one whole season of that name lies between the two days. */
 export function sawSeason(sinceOn: string, today: string, season: TaggedSeason, southern: boolean): boolean {
+  // In two years every season has come whole, from its first day to its last.
+  if (yearAfter(yearAfter(sinceOn)) <= today) return true
   const since = Temporal.PlainDate.from(sinceOn)
   const month = ((firstMonth[season] + (southern ? 6 : 0) - 1) % 12) + 1
   let start = Temporal.PlainDate.from({ year: since.year, month, day: 1 })

@@ -13,6 +13,7 @@ import { csv } from './csv.ts'
 import { drop } from './drop.ts'
 import { gpx } from './gpx.ts'
 import { keyPress } from './key-press.ts'
+import { letGo } from './let-go.ts'
 import { recompute } from './recompute.ts'
 import { closetSize, type BenchRow, type Place } from './row.ts'
 import { scroll } from './scroll.ts'
@@ -26,6 +27,7 @@ const all: Readonly<Record<string, (place: Place) => Promise<BenchRow>>> = {
   'cold start to first rows': coldStart,
   '20,000-row CSV': csv,
   'full recomputation': recompute,
+  'let-go ranking': letGo,
   '100,000-point GPX': gpx,
 }
 const onCloset: ReadonlySet<unknown> = new Set([storeQuery, keyPress, scroll, coldStart])
