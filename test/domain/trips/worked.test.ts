@@ -1,35 +1,8 @@
 import { describe, expect, test } from 'vitest'
-import { filledByBrief } from '../../../src-domain/checks/by-brief.ts'
-import type { Asked } from '../../../src-domain/checks/check.ts'
 import { checks, findAll } from '../../../src-domain/checks/index.ts'
 import { supplyLines } from '../../../src-domain/loadout/loadout.ts'
-import { alpineAutumn } from '../../fixtures/trips/alpine-autumn.ts'
-import { desert } from '../../fixtures/trips/desert.ts'
-import { wetHeath } from '../../fixtures/trips/wet-heath.ts'
-import { highPlateau } from '../../fixtures/trips/high-plateau.ts'
-import { overnighter } from '../../fixtures/trips/overnighter.ts'
-import { lowCoast } from '../../fixtures/trips/low-coast.ts'
-import { smallWalker } from '../../fixtures/trips/small-walker.ts'
-import type { WorkedTrip } from '../../fixtures/trips/trip.ts'
 import { stateOf } from '../../oracles/expected.ts'
-import { itemRow, kitIndex, loadoutOf, supplyRow } from '../loadout/kit.ts'
-
-/** The ten worked trips, each run through every check as the program does it: amounts by the brief first. */
-const trips: readonly WorkedTrip[] = [alpineAutumn, desert, wetHeath, highPlateau, overnighter, lowCoast, smallWalker]
-
-function askedOf({ brief, trip, walker, things, provisions }: WorkedTrip): Asked {
-  const loadout = loadoutOf(kitIndex(things, provisions), [
-    ...things.map((one, i) => itemRow(i + 1, i + 1, { lane: one.lane, pieces: one.pieces ?? 1 })),
-    ...provisions.map((one, i) =>
-      supplyRow(100 + i, i + 1, {
-        amountMilli: one.amount === undefined ? null : Math.round(one.amount * 1000),
-        amountFrom: one.amount === undefined ? 'brief' : 'typed',
-        containerId: one.heldBy === undefined ? null : things.findIndex(({ name }) => name === one.heldBy) + 1,
-      }),
-    ),
-  ])
-  return filledByBrief({ loadout, brief, trip, walker, today: '2025-01-01' })
-}
+import { askedOf, trips } from './worked.ts'
 
 describe.each(trips.map((trip) => [trip.name, trip] as const))('%s', (_, worked) => {
   const asked = askedOf(worked)
