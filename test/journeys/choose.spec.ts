@@ -33,6 +33,9 @@ async function begin(page: Page, asked: readonly string[]): Promise<void> {
   await expect(page.getByRole('heading', { name: /In the pack/ })).toBeVisible()
 }
 
+// Choices are worked out by the solver: on a busy machine each takes seconds.
+test.setTimeout(300_000)
+
 test.beforeEach(async ({ page }) => inGrams(page))
 
 const row = (page: Page, name: string) => page.locator('section.items tbody tr', { has: page.locator('th', { hasText: name }) })

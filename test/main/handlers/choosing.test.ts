@@ -55,7 +55,7 @@ test('a choice is worked out in its own thread, part by part, and taken and undo
   for (const { itemId, lane, pieces } of chosen!.lines) expect(after).toContainEqual(expect.objectContaining({ itemId, lane, pieces }))
   await tried.does('step.undo', {})
   expect((await tried.does('loadout.open', { ids: [loadoutId] }))[0]!.line).toEqual(before)
-}, 60_000)
+}, 240_000)
 
 test('a second request replaces the first, and stopping forgets it', async () => {
   const { tried, loadoutId } = await demo()
@@ -65,7 +65,7 @@ test('a second request replaces the first, and stopping forgets it', async () =>
   expect(await tried.does('choice.state', { ticket: second.ticket })).not.toBeNull()
   await tried.does('choice.stop', {})
   expect(await tried.does('choice.state', { ticket: second.ticket })).toBeNull()
-}, 60_000)
+}, 240_000)
 
 test('a choice for a loadout that is gone is refused, and an empty one changes nothing', async () => {
   const { tried, loadoutId } = await demo()
