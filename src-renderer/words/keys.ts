@@ -109,6 +109,18 @@ export const keyGroups: readonly KeyGroup[] = [
     ],
   },
   {
+    room: 'Debrief',
+    keys: [
+      { keys: ['↑', '↓'], means: 'line' },
+      { keys: ['U'], means: 'next of used, unused, missed, failed' },
+      { keys: ['K'], means: 'keep' },
+      { keys: ['A'], means: 'adjust' },
+      { keys: ['D'], means: 'drop' },
+      { keys: ['Enter'], means: 'open' },
+      { keys: ['Ctrl', 'Enter'], means: 'keep the debrief' },
+    ],
+  },
+  {
     room: 'Compare',
     keys: [
       { keys: ['F'], means: 'measure from the next' },
