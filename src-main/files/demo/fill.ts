@@ -1,5 +1,6 @@
 import type { Call, InputOf, OutputOf } from '../../contract.ts'
 import type { Program } from '../../program.ts'
+import { demoPast } from './past.ts'
 import { demoItems, type DemoItem, type DemoTrait } from './items.ts'
 import { demoBrief, demoLoadouts, demoSeasons, demoSupplies, demoWalker, laneOf, type DemoLoadout, type DemoSupply } from './trips.ts'
 
@@ -16,7 +17,9 @@ export async function fillDemo(program: Program): Promise<void> {
   await addSets(program, items)
   await weighItems(program, items, scale, dates)
   const supplies = await addSupplies(program)
-  await addLoadouts(program, await addTrip(program, dates), items, supplies)
+  const places = await addTrip(program, dates)
+  const loadouts = await addLoadouts(program, places, items, supplies)
+  await addPast(program, dates, places, { items, supplies, loadouts })
 }
 
 export interface Dates {
@@ -219,9 +222,35 @@ async function addTrip(program: Program, { ahead, years }: Dates): Promise<Place
   return { tripId: trip.id, seasons }
 }
 
-async function addLoadouts(program: Program, places: Places, items: Ids, supplies: Ids): Promise<void> {
+async function addLoadouts(program: Program, places: Places, items: Ids, supplies: Ids): Promise<Ids> {
   const ids = new Map<string, number>()
   for (const loadout of demoLoadouts) ids.set(loadout.name, await addLoadout(program, loadout, places, { items, supplies, loadouts: ids }))
+  return ids
+}
+
+/** Trips of before, each with a word on some of what went. */
+async function addPast(program: Program, { moved }: Dates, { seasons }: Places, { items, loadouts }: Known): Promise<void> {
+  const [walker] = await run(program, 'walker.all', {})
+  for (const past of demoPast) {
+    const trip = {
+      name: past.name,
+      month: moved(past.month),
+      nights: past.nights,
+      lengthM: past.km * 1000,
+      lowC: past.lowC,
+      seasonId: idOf(seasons, past.season),
+      walkerId: walker?.id ?? null,
+      loadoutId: idOf(loadouts, past.loadout),
+      stayedIds: (past.stayed ?? []).map((name) => idOf(items, name)),
+    }
+    const { ids } = await run(program, 'past.add', { trips: [trip] })
+    const { packed } = await run(program, 'record.open', { tripId: ids[0]! })
+    for (const { name, ...said } of past.said ?? []) {
+      const line = packed.find((one) => one.name === name)
+      if (line === undefined) throw new Error(`demo: ${name} did not go on ${past.name}`)
+      await run(program, 'debrief.line', { packedId: line.id, ...said })
+    }
+  }
 }
 
 interface Known {
