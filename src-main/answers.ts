@@ -3,6 +3,7 @@ import type { KitArea, Lane, MassOrigin, Status, Way } from '../src-domain/close
 import type { LearningLog } from '../src-domain/learning/logs.ts'
 import type { PackedFacts } from '../src-domain/loadout/packed.ts'
 import type { Comfort, DoorState, Slept, Use, Verdict, VerdictChange } from '../src-domain/trips/record.ts'
+import type { Track } from '../src-domain/trips/track.ts'
 
 export type { LearningLog }
 
@@ -719,4 +720,24 @@ export interface ArchiveLook {
   readonly loadouts: number
   readonly weighings: number
   readonly files: number
+}
+
+/** A line of a track file, read: what `Track` of src-domain/trips/track.ts holds, its points as [m along, lat, lon, height or null, segment]. */
+export interface TrackLine extends Pick<Track, 'lengthM' | 'gapM' | 'climb' | 'counts'> {
+  readonly kind: 'track' | 'route'
+  readonly name: string
+  readonly points: readonly (readonly [number, number, number, number | null, number])[]
+}
+
+/** What a track file holds (POST /track/<where its heights come from>). */
+export interface TrackFound {
+  readonly lines: readonly TrackLine[]
+  readonly waypoints: readonly {
+    readonly latDeg: number
+    readonly lonDeg: number
+    readonly heightM: number | null
+    readonly name: string
+  }[]
+  /** Times and heights that could not be read and count as missing. */
+  readonly ignored: { readonly times: number; readonly heights: number }
 }

@@ -1,3 +1,5 @@
+import type { HeightsFrom } from './track-heights.ts'
+
 /**
  * What a trip (or a season, as its standing brief) asks. Kept whole as JSON; every entry may be missing (null or an empty list):
  * a brief never guesses, a check that misses an entry says which one.
@@ -114,6 +116,16 @@ export interface Brief {
   readonly track: readonly (readonly [number, number])[]
   /** The plan: [lat, lon], thinned. */
   readonly plan: readonly (readonly [number, number])[]
+  /** How the track was read, for saying so; null without one. Bands are 2u of climb and descent. */
+  readonly trackRead: TrackRead | null
+  /** The local date on which the forecast was read, YYYY-MM-DD. */
+  readonly forecastOn: string | null
+}
+
+export interface TrackRead {
+  readonly points: number
+  readonly heightsFrom: HeightsFrom
+  readonly upBandM: number | null
 }
 
 export const emptyBrief: Brief = {
@@ -143,6 +155,8 @@ export const emptyBrief: Brief = {
   struck: [],
   track: [],
   plan: [],
+  trackRead: null,
+  forecastOn: null,
 }
 
 /** Reads a stored brief; entries of an older or partial document take their empty value. */

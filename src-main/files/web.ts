@@ -5,6 +5,7 @@ import { storeFault } from '../store/faults.ts'
 import { isOutName, outFolder, takeIn } from './boxes.ts'
 import { toWeb } from './streams.ts'
 import { keepFile, readKept, type KeptFile } from './file-store.ts'
+import { isHeightsFrom, readTrackFile } from './track.ts'
 
 export interface WebParts {
   readonly dataDir: string
@@ -16,6 +17,7 @@ export interface WebParts {
  * What is too large for a call, the same for both hosts:
  *   POST /files  a picture → { ok, value: { sha256, mime, bytes } }        GET /files/<sha256>  the picture, checked
  *   POST /in     an archive → { ok, value: { token } }                     GET /out/<name>      what `archive.write` made
+ *   POST /track/<where heights come from>  a GPX file → { ok, value: TrackFound } or why it cannot be read; nothing is kept
  * The host has checked who asks.
  */
 export function makeWeb(parts: WebParts): (request: Request) => Promise<Response> {
@@ -35,6 +37,7 @@ async function route(parts: WebParts, request: Request): Promise<Response> {
   if (more.length > 0) return refused(fault('row.gone').fault)
   if (request.method === 'POST' && name === undefined && box === 'files') return said(await keepPicture(parts, bodyOf(request)))
   if (request.method === 'POST' && name === undefined && box === 'in') return said(await takeIn(parts.dataDir, bodyOf(request)))
+  if (request.method === 'POST' && box === 'track' && isHeightsFrom(name)) return Response.json(await readTrackFile(bodyOf(request), name))
   if (request.method === 'GET' && name !== undefined && box === 'files') return await picture(parts.dataDir, name)
   if (request.method === 'GET' && name !== undefined && box === 'out') return outgoing(parts.dataDir, name)
   return refused(fault('row.gone').fault)

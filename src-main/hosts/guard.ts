@@ -17,4 +17,4 @@ export function refusal(headers: IncomingHttpHeaders, port: number, path: string
 }
 
 /** Everything but the page's own files. */
-export const isGuarded = (path: string): boolean => /^\/(api|files|in|out)(\/|$)/.test(path)
+export const isGuarded = (path: string): boolean => /^\/(api|files|in|out|track)(\/|$)/.test(path)

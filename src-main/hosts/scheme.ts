@@ -19,7 +19,7 @@ export async function serveScheme(request: Request, pageRoot: string, program: P
   if (!isOurs(request.url)) return answer(404, 'There is no such place.')
   const path = new URL(request.url).pathname
   if (/^\/api(\/|$)/.test(path)) return answer(404, 'There is no such thing.')
-  if (!/^\/(files|in|out)(\/|$)/.test(path)) return await servePage(pageRoot, path, request.method)
+  if (!/^\/(files|in|out|track)(\/|$)/.test(path)) return await servePage(pageRoot, path, request.method)
   return withSafeHeaders(await program.web(request))
 }
 

@@ -3,7 +3,25 @@ import type { Fault, FaultCode } from '../../src-domain/figures/fault.ts'
 type Facts = Fault['facts']
 const text = (facts: Facts, name: string, otherwise = ''): string => String(facts[name] ?? otherwise)
 /** “…” around what was typed, or nothing where the fault does not carry it. */
-const typed = (facts: Facts): string => (facts['typed'] === undefined ? 'This' : `“${facts['typed']}”`)
+const typed = (facts: Facts): string => (facts['text'] === undefined ? 'This' : `“${facts['text']}”`)
+
+/** Why a track file was refused (the GPX reader's codes), and the way out. */
+const trackWords: Readonly<Record<string, string>> = {
+  doctype: 'it declares a document type, which no track needs. Export it again from the program or device it comes from',
+  'not-xml': 'it stops being XML there. It may have been cut off: export or download it again',
+  'not-gpx': 'it is XML, but no GPX. Export the track as GPX',
+  encoding: 'its letters are not in the encoding it names. Save it as UTF-8',
+  coordinate: 'a point there has no latitude and longitude on earth. Correct or remove that point',
+  'decimal-comma': 'a number there has a decimal comma. Write it with a point',
+  'too-deep': 'its elements lie inside one another too deep. Export it again',
+  'text-too-long': 'a text in it is longer than any name or height. Export it again',
+  'no-points': 'it holds no track and no route of at least two points. Take the file with the way in it',
+}
+
+function unreadableTrack(facts: Facts): string {
+  const line = facts['line'] === undefined ? '' : ` (line ${text(facts, 'line')})`
+  return `The track cannot be read${line}: ${trackWords[text(facts, 'why')] ?? 'it must be GPX 1.1'}.`
+}
 
 /** One sentence a fault: what is wrong, and the way out. A code without a sentence does not compile. */
 const sentences: Readonly<Record<FaultCode, (facts: Facts) => string>> = {
@@ -60,8 +78,9 @@ const sentences: Readonly<Record<FaultCode, (facts: Facts) => string>> = {
   'sheet.unreadable': (f) =>
     `The sheet cannot be read${f['line'] === undefined ? '' : ` (line ${text(f, 'line')})`}. Save it as CSV, or paste its cells.`,
   'sheet.empty': () => 'There is nothing in that sheet.',
-  'track.unreadable': (f) => `The track cannot be read${f['line'] === undefined ? '' : ` (line ${text(f, 'line')})`}. It must be GPX 1.1.`,
-  'track.too-large': () => 'The track is too large to read.',
+  'track.unreadable': unreadableTrack,
+  'track.too-large': (f) =>
+    `The track file is larger than ${Math.round(Number(f['limit'] ?? 0) / 1024 ** 2)} MB. Thin it, or take one day of it at a time.`,
   'print.no-browser': () => 'No browser was found that could make the PDF. Print instead, and choose “save as PDF” there.',
   'print.failed': () => 'The PDF could not be made. Print instead, and choose “save as PDF” there.',
   'backup.none': () => 'There is no sound backup.',
