@@ -106,12 +106,12 @@ function dayFound(asked: Asked, legs: readonly TimedLeg[], day: number, light: D
 const legsHours = ({ walker }: Asked, legs: readonly TimedLeg[], day: number): number => hoursOfDay(legs, day) / walker.paceFactor
 
 /** The median arrival of one day as a figure that opens, as the check works it out. */
-export function arrivalFigure(asked: Asked, legs: readonly TimedLeg[], day: number): Figure<'clock'> {
+export function arrivalFigure(asked: Pick<Asked, 'brief' | 'walker'>, legs: readonly TimedLeg[], day: number): Figure<'clock'> {
   const arrival = arrivalOf(asked, legs, day)
   return medianFigure(asked, legs, day, arrival, 60 * arrival.elapsedHours * paceSpread(asked.walker).spread)
 }
 
-function medianFigure({ brief, walker }: Asked, legs: readonly TimedLeg[], day: number, arrival: DayArrival, u: number): Figure<'clock'> {
+function medianFigure({ brief, walker }: Pick<Asked, 'brief' | 'walker'>, legs: readonly TimedLeg[], day: number, arrival: DayArrival, u: number): Figure<'clock'> {
   const isSaid = brief.days.find((one) => one.day === day)?.startMinute != null
   const figure = work(medianArrival, {
     startMin: given(arrival.startMin, 'clock', isSaid ? 'given' : 'estimated', {}, 'start of the day'),

@@ -18,7 +18,8 @@ const onFoot = {
   takes,
   unit: 'h',
   leavesOut: 'breaks',
-  compute: ({ lengthM, climbM, descentM, ground, pace }) => walkingHours('campbell', piecesOfLeg(lengthM, climbM, descentM)) * ground * pace,
+  compute: ({ lengthM, climbM, descentM, ground, pace }) =>
+    walkingHours('campbell', piecesOfLeg(lengthM, climbM, descentM)) * ground * pace,
 } as const satisfies Law<typeof takes, 'h'>
 
 /** null: length, climb or descent is not said. */

@@ -60,3 +60,14 @@ export function niceStep(span: number, most: number): number {
   for (let i = 0; i < 60 && span / step > most; i++) step *= [2, 2.5, 2][i % 3]!
   return step
 }
+
+/** Latitude and longitude at a share of the way; null without a plan. */
+export function placeAlong(plan: Plan, at: number): { readonly latDeg: number; readonly lonDeg: number } | null {
+  if (plan.length === 0) return null
+  const { share } = planFrame(plan, 1, 1, 0)
+  const after = share.findIndex((one) => one >= at)
+  const i = after < 0 ? plan.length - 1 : after
+  const [b, a] = [plan[i]!, plan[Math.max(0, i - 1)]!]
+  const part = i === 0 || share[i] === share[i - 1] ? 1 : Math.min(1, (at - share[i - 1]!) / (share[i]! - share[i - 1]!))
+  return { latDeg: a[0] + part * (b[0] - a[0]), lonDeg: turn(a[1] + part * turn(b[1] - a[1])) }
+}

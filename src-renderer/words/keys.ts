@@ -121,6 +121,16 @@ export const keyGroups: readonly KeyGroup[] = [
     ],
   },
   {
+    room: 'Brief',
+    keys: [
+      { keys: ['I'], means: 'bring in a track' },
+      { keys: ['R'], means: 'to the forecast' },
+      { keys: ['N'], means: 'a day more' },
+      { keys: ['Alt', '↑', '↓'], means: 'move the leg' },
+      { keys: ['Alt', 'Del'], means: 'remove the leg' },
+    ],
+  },
+  {
     room: 'Compare',
     keys: [
       { keys: ['F'], means: 'measure from the next' },

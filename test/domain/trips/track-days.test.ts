@@ -1,7 +1,9 @@
 import fc from 'fast-check'
 import { describe, expect, test } from 'vitest'
 import { evenCuts, legsAt, offersOf, sourcesAt } from '../../../src-domain/trips/track-days.ts'
-import { niceStep, placeOnPlan, planBetween, planFrame } from '../../../src-domain/trips/plan-frame.ts'
+import { heightOn, heightsOfLegs } from '../../../src-domain/trips/leg-heights.ts'
+import { newLeg } from '../../../src-domain/trips/legs.ts'
+import { niceStep, placeAlong, placeOnPlan, planBetween, planFrame } from '../../../src-domain/trips/plan-frame.ts'
 import { readTrack, type TrackPoint } from '../../../src-domain/trips/track.ts'
 
 /** Due north from 45° in steps of 0.001°, up a steady slope: 1 m of height for each point. */
@@ -72,9 +74,9 @@ describe('the plan', () => {
     const place = fc.tuple(fc.double({ min: -80, max: 80, noNaN: true }), fc.double({ min: -180, max: 179.9, noNaN: true }))
     const near = place.chain(([lat, lon]) =>
       fc.array(
-        fc.tuple(fc.double({ min: -0.4, max: 0.4, noNaN: true }), fc.double({ min: -0.4, max: 0.4, noNaN: true })).map(
-          ([a, b]): readonly [number, number] => [lat + a, ((lon + b + 540) % 360) - 180],
-        ),
+        fc
+          .tuple(fc.double({ min: -0.4, max: 0.4, noNaN: true }), fc.double({ min: -0.4, max: 0.4, noNaN: true }))
+          .map(([a, b]): readonly [number, number] => [lat + a, ((lon + b + 540) % 360) - 180]),
         { minLength: 1, maxLength: 20 },
       ),
     )
@@ -85,9 +87,36 @@ describe('the plan', () => {
       }),
     )
   })
+  test('a share of the way is a place on it', () => {
+    const place = placeAlong(plan, 0.5)!
+    expect(place.latDeg).toBeCloseTo(45.1, 6)
+    expect(place.lonDeg).toBe(7)
+    expect(placeAlong(plan, 2)!.latDeg).toBeCloseTo(45.2, 9)
+    expect(placeAlong([], 0)).toBeNull()
+  })
   test('steps are 1, 2 or 5 of a power of ten', () => {
     expect(niceStep(62, 8)).toBeCloseTo(10, 9)
     expect(niceStep(1410, 4)).toBeCloseTo(500, 6)
     expect(niceStep(7.4, 8)).toBeCloseTo(1, 9)
+  })
+})
+
+describe('heights of legs without a track', () => {
+  const legs = [
+    { ...newLeg(1, true), lengthM: 16_000, climbM: 850, descentM: 260, endHeightM: 830 },
+    { ...newLeg(2, false), lengthM: 18_000, climbM: 900, descentM: 720 },
+  ]
+  test('shifted onto the camp that is said', () => {
+    // 830 − (850 − 260) = 240 at the start; 830 + 900 − 720 = 1010 at the end.
+    expect(heightsOfLegs(legs)).toEqual({ points: [[0, 240], [16_000, 830], [34_000, 1010]], anchored: true }) // prettier-ignore
+    expect(heightsOfLegs([{ ...legs[0]!, climbM: null }])).toBeNull()
+    expect(heightsOfLegs([])).toBeNull()
+  })
+  test('read between', () => {
+    const { points } = heightsOfLegs(legs)!
+    expect(heightOn(points, 8000)).toBe(535)
+    expect(heightOn(points, -5)).toBe(240)
+    expect(heightOn(points, 99_000)).toBe(1010)
+    expect(heightOn([], 1)).toBeNull()
   })
 })
