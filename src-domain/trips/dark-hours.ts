@@ -16,7 +16,7 @@ export type DarkHours =
   | { readonly ok: true; readonly walkingH: number; readonly evenings: number; readonly startEstimated: boolean }
   | {
       readonly ok: false
-      readonly missing: 'nights' | 'dates' | 'place' | 'legs' | 'leg-length' | 'leg-climb' | 'leg-descent'
+      readonly missing: 'nights' | 'dates' | 'place' | 'zone' | 'legs' | 'leg-length' | 'leg-climb' | 'leg-descent'
       readonly leg?: number
     }
 
@@ -29,6 +29,7 @@ export function darkHours(
   if (nights === null) return { ok: false, missing: 'nights' }
   if (trip.startsOn === null) return { ok: false, missing: 'dates' }
   if (brief.place === null) return { ok: false, missing: 'place' }
+  if (trip.zone === '') return { ok: false, missing: 'zone' }
   const route = routeOf(brief, walker)
   if (!route.ok) return { ok: false, missing: route.missing === 'legs' ? 'legs' : `leg-${route.missing}`, leg: route.leg }
   let walkingH = 0

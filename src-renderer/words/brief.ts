@@ -9,7 +9,7 @@ export const terrainWords: Readonly<Record<Terrain, string>> = {
   track: 'track',
   path: 'path',
   rough: 'rough path',
-  brush: 'off path, brush',
+  brush: 'brush',
   bog: 'bog',
   sand: 'sand',
   rock: 'rock',

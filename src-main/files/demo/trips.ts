@@ -41,6 +41,33 @@ const sources: Brief['sources'] = [
   { atM: 55_000, name: 'stream', sure: 'unsure', safe: false },
 ]
 
+/** [km, m] of the tops and saddles of the way; between them it rises and falls in a half wave. */
+const ridge: readonly (readonly [number, number])[] = [
+  [0, 240], [3.5, 560], [6, 520], [9.2, 950], [11.5, 915], [13, 1000], [16, 830], [19, 1200], [21, 1130], [24, 1370], [26.5, 1330], [29.5, 1410],
+  [31, 1250], [32.2, 1330], [34, 1010], [37.2, 1310], [39.5, 1140], [42.3, 1340], [44.3, 1160], [46.2, 1370], [49, 960], [51.6, 1220],
+  [53.8, 1040], [56.3, 1230], [58.5, 1100], [62, 310],
+] // prettier-ignore
+
+function ridgeHeight(km: number): number {
+  const at = Math.max(
+    1,
+    ridge.findIndex(([to]) => to >= km),
+  )
+  const [[fromKm, from], [toKm, to]] = [ridge[at - 1]!, ridge[at]!]
+  return from + ((to - from) * (1 - Math.cos((Math.PI * (km - fromKm)) / (toKm - fromKm)))) / 2
+}
+
+const everyKm = (step: number): readonly number[] => Array.from({ length: Math.round(62 / step) + 1 }, (_, i) => i * step)
+const track: Brief['track'] = everyKm(0.25).map((km) => [km * 1000, Math.round(ridgeHeight(km))])
+/** North-east to the hut, then south-east, winding. */
+const plan: Brief['plan'] = everyKm(0.25).map((km) => {
+  const up = km < 34 ? km / 34 : 1 - (km - 34) / 40
+  return [
+    Number((55.4 + 0.2 * up + 0.006 * Math.sin(km * 0.9)).toFixed(6)),
+    Number((-2.2 + 0.008 * km + 0.012 * Math.sin(km * 0.6) + 0.004 * Math.sin(km * 1.7)).toFixed(6)),
+  ]
+})
+
 /** Skarn hills, the long ridge: an invented place in the hills of north Britain, so that the sun has somewhere to set. */
 export const demoBrief: Brief = {
   ...emptyBrief,
@@ -72,6 +99,9 @@ export const demoBrief: Brief = {
   meals: { boilsPerDay: 2, litresPerBoil: 0.6, coldDays: [], hotBreakfast: true, eatenOutKcal: 0 },
   headCount: 2,
   struck: [{ duty: 'spare-light', reason: 'phone lamp' }],
+  track,
+  plan,
+  trackRead: { points: track.length, heightsFrom: 'terrain', upBandM: 290 },
 }
 
 export const demoSeasons = [

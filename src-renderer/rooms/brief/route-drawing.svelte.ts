@@ -1,5 +1,5 @@
 import { stretchesOf, type Stretch } from '../../../src-domain/trips/water-stretches.ts'
-import { heightsOfLegs } from '../../../src-domain/trips/leg-heights.ts'
+import { heightOn, heightsOfLegs } from '../../../src-domain/trips/leg-heights.ts'
 import type { Briefing } from './briefing.svelte.ts'
 
 export interface Mark {
@@ -16,18 +16,28 @@ export function heightLine(briefing: Briefing): { readonly points: readonly (rea
   return heightsOfLegs(legs) ?? { points: [], anchored: false }
 }
 
+function heightThere(briefing: Briefing, atM: number): number | null {
+  const { points, anchored } = heightLine(briefing)
+  return anchored ? heightOn(points, atM) : null
+}
+
 /** How far the line and the legs reach. */
 export const wayLength = (briefing: Briefing): number => Math.max(briefing.lengthM, briefing.brief.track.at(-1)?.[0] ?? 0)
 
 /** Start, camps and end along the way. */
 export function marksOf(briefing: Briefing): readonly Mark[] {
-  const { legs, track } = briefing.brief
+  const { legs } = briefing.brief
   let atM = 0
   const ends = legs.map((leg, i): Mark => {
     atM += leg.lengthM ?? 0
-    return { atM, name: leg.name.replace(/^to /u, ''), heightM: leg.endHeightM, kind: i === legs.length - 1 ? 'end' : 'camp' }
+    return {
+      atM,
+      name: leg.name.replace(/^(.* )?to /u, ''),
+      heightM: leg.endHeightM ?? heightThere(briefing, atM),
+      kind: i === legs.length - 1 ? 'end' : 'camp',
+    }
   })
-  const start: Mark = { atM: 0, name: '', heightM: track[0]?.[1] ?? null, kind: 'start' }
+  const start: Mark = { atM: 0, name: '', heightM: heightThere(briefing, 0), kind: 'start' }
   const nights = ends.filter((mark, i) => mark.kind === 'end' || legs[i]!.day !== legs[i + 1]!.day)
   return [start, ...nights]
 }
