@@ -111,7 +111,13 @@ export function arrivalFigure(asked: Pick<Asked, 'brief' | 'walker'>, legs: read
   return medianFigure(asked, legs, day, arrival, 60 * arrival.elapsedHours * paceSpread(asked.walker).spread)
 }
 
-function medianFigure({ brief, walker }: Pick<Asked, 'brief' | 'walker'>, legs: readonly TimedLeg[], day: number, arrival: DayArrival, u: number): Figure<'clock'> {
+function medianFigure(
+  { brief, walker }: Pick<Asked, 'brief' | 'walker'>,
+  legs: readonly TimedLeg[],
+  day: number,
+  arrival: DayArrival,
+  u: number,
+): Figure<'clock'> {
   const isSaid = brief.days.find((one) => one.day === day)?.startMinute != null
   const figure = work(medianArrival, {
     startMin: given(arrival.startMin, 'clock', isSaid ? 'given' : 'estimated', {}, 'start of the day'),

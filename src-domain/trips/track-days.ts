@@ -8,7 +8,7 @@ import type { HeightsFrom } from './track-heights.ts'
 import { cutTrack, snap } from './track-places.ts'
 import type { Track } from './track.ts'
 
-export const OFF_THE_WAY_M = 500
+const OFF_THE_WAY_M = 500
 
 export interface Mark {
   readonly latDeg: number

@@ -51,7 +51,7 @@ export const askedByWords: Readonly<Record<Ask['by'], string>> = {
 }
 
 /** What a field wants, with an example: said after what is wrong. */
-export const wants = {
+const wants = {
   date: 'a day, such as 9 Oct 2026',
   zone: 'a time zone, such as Europe/Paris',
   place: 'latitude and longitude, such as 55.4, −2.2',
