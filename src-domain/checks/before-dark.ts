@@ -86,7 +86,7 @@ function dayFound(asked: Asked, legs: readonly TimedLeg[], day: number, light: D
   })
   const late = given(arrival.lateMin - arrival.medianMin, 'min', 'worked', {}, 'late end less median')
   return found({
-    have: medianFigure(asked, legs, day, arrival, u),
+    have: arrivalFigure(asked, day, hoursOfDay(legs, day)),
     need: sunFigure('Civil dusk', light.duskMin!, place),
     enough: work(lastSafe, { sunset, late }),
     wants: 'at most',
@@ -105,28 +105,37 @@ function dayFound(asked: Asked, legs: readonly TimedLeg[], day: number, light: D
 /** Hours by the law alone, own pace taken out. */
 const legsHours = ({ walker }: Asked, legs: readonly TimedLeg[], day: number): number => hoursOfDay(legs, day) / walker.paceFactor
 
-/** The median arrival of one day as a figure that opens, as the check works it out. */
-export function arrivalFigure(asked: Pick<Asked, 'brief' | 'walker'>, legs: readonly TimedLeg[], day: number): Figure<'clock'> {
-  const arrival = arrivalOf(asked, legs, day)
-  return medianFigure(asked, legs, day, arrival, 60 * arrival.elapsedHours * paceSpread(asked.walker).spread)
-}
-
-function medianFigure(
-  { brief, walker }: Pick<Asked, 'brief' | 'walker'>,
-  legs: readonly TimedLeg[],
-  day: number,
-  arrival: DayArrival,
-  u: number,
-): Figure<'clock'> {
+/** When this walker is there after `movingH` hours of a day's moving, breaks among them; its doubt is that of the pace. */
+export function arrivalFigure({ brief, walker }: Pick<Asked, 'brief' | 'walker'>, day: number, movingH: number): Figure<'clock'> {
   const isSaid = brief.days.find((one) => one.day === day)?.startMinute != null
   const figure = work(medianArrival, {
-    startMin: given(arrival.startMin, 'clock', isSaid ? 'given' : 'estimated', {}, 'start of the day'),
-    movingH: given(hoursOfDay(legs, day) / walker.paceFactor, 'h', 'worked', {}, 'the walking law on the day’s legs'),
+    startMin: given(startMinuteOf({ brief }, day), 'clock', isSaid ? 'given' : 'estimated', {}, 'start of the day'),
+    movingH: given(movingH / walker.paceFactor, 'h', 'worked', {}, 'the walking law on the day’s legs'),
     pace: given(walker.paceFactor, '1', 'estimated', {}, 'own pace'),
     breakShare: given(walker.breakShare, '1', 'estimated', {}, 'breaks for each hour of moving'),
   })
-  return { ...figure, shares: { 'walker:pace': u } }
+  return { ...figure, shares: { 'walker:pace': 60 * (1 + walker.breakShare) * movingH * paceSpread(walker).spread } }
 }
+
+/** The late end of that: one in ten is later. */
+export function lateFigure(asked: Pick<Asked, 'brief' | 'walker'>, day: number, movingH: number): Figure<'clock'> {
+  const { spread, dof } = paceSpread(asked.walker)
+  return work(lateArrival, {
+    startMin: given(startMinuteOf(asked, day), 'clock', 'given', {}, 'start of the day'),
+    onFootH: given((1 + asked.walker.breakShare) * movingH, 'h', 'worked', {}, 'on foot, with breaks'),
+    spread: given(spread, '1', 'estimated', {}, 'spread of ln time of the next walk'),
+    quantile: given(studentQuantile(0.9, dof), '1', 'constant', {}, `Student’s t at nine in ten, ${dof} degrees of freedom`),
+  })
+}
+
+const lateArrival = {
+  name: 'Late end of the arrival, one in ten later',
+  formula: 'start + 60·onFoot·e^(t₀.₉·s)',
+  source: { cite: 'walking law, own pace and breaks; spread of repeated walks', known: 'choice' },
+  takes: { startMin: 'clock', onFootH: 'h', spread: '1', quantile: '1' },
+  unit: 'clock',
+  compute: ({ startMin, onFootH, spread, quantile }) => startMin + 60 * onFootH * Math.exp(quantile * spread),
+} as const satisfies Law<{ startMin: 'clock'; onFootH: 'h'; spread: '1'; quantile: '1' }, 'clock'>
 
 const medianArrival = {
   name: 'Median arrival',

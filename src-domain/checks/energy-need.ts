@@ -218,10 +218,19 @@ function resting(moving: number): { readonly upH: number; readonly sleepH: numbe
   return { sleepH, upH: left - sleepH }
 }
 
-function partEnergy({ hours, state }: LegPart, loadKg: number): Figure<'kcal'> {
+/** Energy of the walking of one leg at a load, rest included. */
+export function legEnergy(leg: Leg, paceFactor: number, loadKg: number, body: Body): Figure<'kcal'> {
+  const parts = legParts(leg, paceFactor, loadKg, body).map((part): Given => ({
+    name: part.state.gradePercent < 0 ? 'going down' : 'going up or level',
+    figure: partEnergy(part, loadKg, 'mean load of the leg, worn included'),
+  }))
+  return total('walking', 'kcal', parts)
+}
+
+function partEnergy({ hours, state }: LegPart, loadKg: number, of = 'mean load of the day, worn included'): Figure<'kcal'> {
   const powerW = work(lcda2022, {
     bodyKg: given(state.bodyKg, 'kg', 'given', {}, 'body mass'),
-    loadKg: given(loadKg, 'kg', 'worked', {}, 'mean load of the day, worn included'),
+    loadKg: given(loadKg, 'kg', 'worked', {}, of),
     speedMs: given(state.speedMs, 'm/s', 'worked', {}, 'own pace'),
     gradePercent: given(state.gradePercent, '%', 'worked', {}, 'slope'),
     terrain: constant(state.terrain, '1', 'ground'),

@@ -3,7 +3,7 @@ import type { Asked, Saying } from '../checks/check.ts'
 import { energyNeed, legParts, type Body, type EnergyNeed } from '../checks/energy-need.ts'
 import { isWater, litresOf } from '../checks/water-carry.ts'
 import { routeMissing } from '../checks/water-needs.ts'
-import { scaled, total, type Figure } from '../figures/figure.ts'
+import { given, scaled, total, type Figure } from '../figures/figure.ts'
 import type { KitArea } from '../closet/vocabulary.ts'
 import { kcalOf } from '../laws/kcal.ts'
 import { lightOfDay, type LightFound } from '../trips/light.ts'
@@ -101,7 +101,8 @@ export function profileOf(asked: Asked): ProfileFound {
   }
 }
 
-type Side = 'before' | 'after'
+/** Of a place where the load jumps: before what is filled or renewed there, or after. */
+export type Side = 'before' | 'after'
 
 interface Course {
   readonly asked: Asked
@@ -259,6 +260,37 @@ function loadFigure(course: Course, atM: number, side: Side): Figure<'kg'> {
     'load',
     'g/1000',
   )
+}
+
+/** What is on the shoulders at any place along the way, as figures that open: `profileOf` stays plain numbers for speed. */
+export interface Carried {
+  readonly load: (atM: number, side: Side) => Figure<'kg'>
+  readonly water: (atM: number, side: Side) => Figure<'l'>
+}
+
+/** null: the way is not known. */
+export function carriedAlong(asked: Asked): Carried | null {
+  const route = routeOf(asked.brief, asked.walker)
+  if (!route.ok) return null
+  const course = courseOf(asked, route.legs)
+  return { load: (atM, side) => loadFigure(course, atM, side), water: (atM, side) => waterFigure(course, atM, side) }
+}
+
+function waterFigure(course: Course, atM: number, side: Side): Figure<'l'> {
+  const days = daysAt(course.legs, atM, side)
+  const parts = course.supplies
+    .filter(({ supply }) => isWater(supply))
+    .map((line) => ({
+      name: nameOf(line),
+      figure: given(
+        litresOf({ ...line, amount: amountOn(course, line, atM, days, side) }),
+        'l',
+        'worked',
+        {},
+        'filled and drunk by the hour',
+      ),
+    }))
+  return total('water on the shoulders', 'l', parts)
 }
 
 function meanOverHours(points: readonly ProfilePoint[]): number {

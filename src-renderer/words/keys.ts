@@ -95,6 +95,7 @@ export const keyGroups: readonly KeyGroup[] = [
     room: 'Profile',
     keys: [
       { keys: ['←', '→'], means: 'along the way' },
+      { keys: ['W'], means: 'working of the load there' },
       { keys: ['T'], means: 'as a table' },
     ],
   },
