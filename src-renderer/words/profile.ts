@@ -47,7 +47,7 @@ export const profileWords = {
   noLight: 'light not known',
   noDusk: 'no dusk',
   afterDusk: 'after last light',
-  lateAfterDusk: 'late end after last light',
+  lateAfterDusk: 'late end in dark',
 } as const
 
 export const lightMissing: Readonly<Record<Extract<LightFound, { ok: false }>['missing'], string>> = {
