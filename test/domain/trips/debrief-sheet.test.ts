@@ -1,7 +1,7 @@
 import fc from 'fast-check'
 import { expect, test } from 'vitest'
 import { daysTold, debriefSheet, nextUse } from '../../../src-domain/trips/debrief-sheet.ts'
-import { uses } from '../../../src-domain/trips/record.ts'
+import type { Use } from '../../../src-domain/trips/record.ts'
 
 const line = (packedId: number | null, said: 'one' | 'rest') => ({ packedId, said, use: 'used' as const, verdict: '' as const })
 
@@ -23,7 +23,8 @@ test('every packed line stands in exactly one part, and what stayed at home amon
 })
 
 test('U goes round the four words and never back to unknown', () => {
-  const round = [...Array(5)].reduce<(typeof uses)[number][]>((seen) => [...seen, nextUse(seen.at(-1)!)], ['unknown'])
+  const round: Use[] = ['unknown']
+  for (let pressed = 0; pressed < 5; pressed++) round.push(nextUse(round.at(-1)!))
   expect(round).toEqual(['unknown', 'used', 'unused', 'missed', 'failed', 'used'])
 })
 
