@@ -25,8 +25,15 @@ export interface CampNight {
 export function campNights(brief: Brief, trip: Pick<Trip, 'startsOn' | 'endsOn'>): readonly CampNight[] | null {
   const nights = nightsOf(trip, brief)
   if (nights === null) return null
-  return Array.from({ length: nights }, (_, i) => campNight(brief, i + 1))
+  const known = kept.get(brief)
+  if (known?.length === nights) return known
+  const worked = Array.from({ length: nights }, (_, i) => campNight(brief, i + 1))
+  kept.set(brief, worked)
+  return worked
 }
+
+/** Every check asks for the nights of the one brief; a brief is never changed in place, so its nights of one count are worked out once. */
+const kept = new WeakMap<Brief, readonly CampNight[]>()
 
 /** The coldest planning low of all nights; null: no night, or one of them has none. */
 export function coldestLow(nights: readonly CampNight[]): Figure<'degC'> | null {

@@ -101,7 +101,7 @@ describe('migrations', () => {
     expect(rows(store.raw)).toEqual(before.map((table) => table.map((row) => expect.objectContaining(row) as object)))
     expect(store.raw.pragma('integrity_check', { simple: true })).toBe('ok')
     expect(store.raw.pragma('foreign_key_check')).toEqual([])
-    expect((listBackups(backupFolder(dataDir))).length).toBeGreaterThan(0)
+    expect(listBackups(backupFolder(dataDir)).length).toBeGreaterThan(0)
   })
 
   test('a copy is kept before a migration runs; its steps go, its rows stay', async () => {
