@@ -12,6 +12,9 @@ class Kit {
   loadouts = $state.raw<readonly LoadoutHead[]>([])
   planned = $state.raw<readonly PlannedLine[]>([])
   loaded = $state(false)
+  // Answers may overtake one another: only the last asked counts.
+  #tripTurn = 0
+  #seasonTurn = 0
 
   /** Items and supplies as the calculations see them; made anew when the closet or its traits change. */
   readonly index: KitIndex | null = $derived.by(() => {
@@ -52,12 +55,14 @@ class Kit {
     if (answer.ok) this.supplies = answer.value
   }
   async #seasons(): Promise<void> {
+    const turn = ++this.#seasonTurn
     const answer = await program.ask('season.all', {})
-    if (answer.ok) this.seasons = answer.value
+    if (answer.ok && turn === this.#seasonTurn) this.seasons = answer.value
   }
   async #trips(): Promise<void> {
+    const turn = ++this.#tripTurn
     const answer = await program.ask('trip.all', {})
-    if (answer.ok) this.trips = answer.value
+    if (answer.ok && turn === this.#tripTurn) this.trips = answer.value
   }
   async #walkers(): Promise<void> {
     const answer = await program.ask('walker.all', {})

@@ -53,7 +53,7 @@ const briefOf = async (page: Page): Promise<Record<string, unknown>> => {
 }
 
 test('From a GPX file to a full rail, by keyboard alone', async ({ page }) => {
-  test.setTimeout(300_000)
+  test.setTimeout(120_000)
   // The track: dialog, file, its waypoints, days.
   await page.keyboard.press('i')
   await expect(page.getByRole('dialog', { name: 'Bring in a track' })).toBeVisible()

@@ -14,9 +14,6 @@ import { faultWords } from '../../words/faults.ts'
 
 export type BriefOf = 'trip' | 'season'
 
-/** How long what was typed stands in for the row, once it is acknowledged: rows are asked anew at once. */
-const settleMs = 1500
-
 /** One brief open in its room: of a trip, or the standing one of a season. Every change is one call and one undo step. */
 export class Briefing {
   readonly of: BriefOf
@@ -24,10 +21,10 @@ export class Briefing {
   problem = $state('')
   /** What was changed here and is not read back yet: the next change builds on it. */
   #draft = $state.raw<Brief | null>(null)
-  #sent = ''
+  /** The rows as they were when the last change was acknowledged: newer ones hold it. */
+  #before: unknown = null
   #pending = 0
   #queue: Promise<unknown> = Promise.resolve()
-  #timer: ReturnType<typeof setTimeout> | undefined
 
   readonly trip: TripRow | undefined = $derived.by(() => (this.of === 'trip' ? kit.trip(this.id) : undefined))
   readonly season: SeasonRow | undefined = $derived.by(() =>
@@ -75,8 +72,7 @@ export class Briefing {
   put(patch: Partial<Brief>): Promise<string> {
     const next = { ...this.brief, ...patch }
     this.#draft = next
-    this.#sent = JSON.stringify(next)
-    return this.#write({ brief: this.#sent })
+    return this.#write({ brief: JSON.stringify(next) })
   }
 
   legs(legs: readonly Leg[]): Promise<string> {
@@ -92,23 +88,18 @@ export class Briefing {
     return this.#write(patch)
   }
 
-  /** The brief and what stands around it in one step. */
-  putWith(patch: Partial<Brief>, around: Omit<InputOf<'trip.edit'>, 'id' | 'brief'>): Promise<string> {
-    const next = { ...this.brief, ...patch }
-    this.#draft = next
-    this.#sent = JSON.stringify(next)
-    return this.#write({ ...(this.of === 'trip' ? around : {}), brief: this.#sent })
+  /** The rows were read anew: what was typed here is in them. They are asked at each acknowledgement, and only the last answer counts (kit). */
+  settle(): void {
+    if (this.#rows() !== this.#before && this.#pending === 0) this.#draft = null
   }
 
-  /** The row was read back: what was typed here is in it. */
-  settle(): void {
-    if (this.#pending === 0 && this.json === this.#sent) this.#draft = null
+  #rows(): unknown {
+    return this.of === 'trip' ? kit.trips : kit.seasons
   }
 
   /** One after the other, so that no change is overtaken by the one before it. Answers what is wrong, or nothing. */
   #write(patch: Omit<InputOf<'trip.edit'>, 'id'>): Promise<string> {
     this.#pending++
-    clearTimeout(this.#timer)
     const done = this.#queue.then(async () => {
       const answer = await (this.of === 'trip'
         ? program.tryChange('trip.edit', { id: this.id, ...patch })
@@ -119,7 +110,7 @@ export class Briefing {
           }))
       this.#pending--
       if (!answer.ok) this.#draft = null
-      if (this.#pending === 0) this.#timer = setTimeout(() => (this.#draft = null), settleMs)
+      this.#before = this.#rows()
       this.problem = answer.ok ? '' : faultWords(answer.fault)
       return this.problem
     })
