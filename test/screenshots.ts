@@ -29,7 +29,7 @@ const sheets: Readonly<Record<string, (page: Page) => Promise<void>>> = {
   brief: async (page) => {
     await go(page, '#/trips')
     await page.getByRole('link', { name: 'Pole-pitched, autumn' }).first().click()
-    await page.getByRole('link', { name: 'Brief' }).click()
+    await page.getByRole('link', { name: 'Brief', exact: true }).click()
     await page.waitForTimeout(300)
   },
   profile: async (page) => {
