@@ -38,6 +38,27 @@ const sheets: Readonly<Record<string, (page: Page) => Promise<void>>> = {
     await page.getByRole('link', { name: 'Profile' }).click()
     await page.waitForTimeout(300)
   },
+  choose: async (page) => {
+    await go(page, '#/trips')
+    await page.getByRole('link', { name: 'Pole-pitched, autumn' }).first().click()
+    await page.waitForTimeout(400)
+    await go(page, page.url().split('/').at(-1)!.replace(/^/u, '#/trips/choose/'))
+    await page.waitForTimeout(8000)
+  },
+  door: async (page) => {
+    await go(page, '#/trips')
+    await page.getByRole('link', { name: 'Pole-pitched, autumn' }).first().click()
+    await page.getByRole('link', { name: 'Door', exact: true }).click()
+    await page.waitForTimeout(300)
+  },
+  debrief: async (page) => {
+    await go(page, '#/trips')
+    const back = page.locator('a[href^="#/trips/debrief/"]').last()
+    await back.click()
+    await page.waitForTimeout(300)
+  },
+  letgo: (page) => go(page, '#/letgo'),
+  refit: (page) => go(page, '#/refit'),
   compare: async (page) => {
     await go(page, '#/trips')
     const hrefs = await page
