@@ -71,7 +71,7 @@ export const demoPast: readonly DemoPast[] = [
     loadout: 'Two-skin tent',
     said: [
       ...used(...always, 'Headlamp', 'Hat and liner gloves'),
-      { name: 'Map and compass', use: 'missed', note: 'In the car.' },
+      { name: 'Map and compass', use: 'missed', note: 'in the car' },
       unused('Power bank, 37 Wh'),
     ],
   },
