@@ -27,7 +27,9 @@ const confirmed = (page: Page, n: number) => expect(page.getByText(new RegExp(`^
 test('by keyboard alone: one key a line, missing, left open, the pack on the hook, closed, and undone', async ({ page }) => {
   await inGrams(page)
   const { tripId } = await openDoor(page)
-  await expect(box(page, /^Single-skin shelter/)).toBeFocused()
+  // What was forgotten on an earlier trip has the keys first; here the list is gone through from its top.
+  await expect(box(page, /^Map and compass/)).toBeFocused()
+  await box(page, /^Single-skin shelter/).focus()
   await page.keyboard.press(' ')
   await expect(box(page, /^Single-skin shelter/)).toBeChecked()
   await expect(box(page, /^Stakes/)).toBeFocused()
@@ -73,6 +75,9 @@ test.describe('in the hand', () => {
     await inGrams(page)
     const { tripId } = await openDoor(page)
     await expect(page.getByRole('navigation', { name: 'Rooms' })).toBeHidden()
+    // What was forgotten on an earlier trip comes first.
+    await page.getByRole('button', { name: 'Confirm' }).tap()
+    await expect(box(page, /^Map and compass/)).toBeChecked()
     await page.getByRole('button', { name: 'Confirm' }).tap()
     await expect(box(page, /^Single-skin shelter/)).toBeChecked()
     await page.getByRole('button', { name: 'Missing' }).tap()
@@ -82,7 +87,7 @@ test.describe('in the hand', () => {
     const size = (await page.getByRole('button', { name: 'Confirm' }).boundingBox())!
     expect(size.height).toBeGreaterThanOrEqual(48)
     expect((await box(page, /^Headlamp/).boundingBox())!.height).toBeGreaterThanOrEqual(48)
-    for (let n = 2; n < 30; n++) {
+    for (let n = 3; n < 30; n++) {
       await expect(page.getByText(`${n} of 31 confirmed`).first()).toBeVisible()
       await page.getByRole('button', { name: 'Confirm' }).tap()
     }
@@ -102,6 +107,7 @@ test('a half-packed list is there after a power cut, and what was missing then i
   const first = await startHost({ dataDir, demo: true })
   await openPage(page, first.url)
   await openDoor(page)
+  await box(page, /^Single-skin shelter/).focus()
   await page.keyboard.press(' ')
   await confirmed(page, 1)
   await page.keyboard.press('Delete')
