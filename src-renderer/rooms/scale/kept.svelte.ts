@@ -17,8 +17,8 @@ class Kept {
   async load(): Promise<void> {
     this.#wanted = true
     const answer = await program.ask('weighing.day', { day: nowHere().day })
-    // What came with a sheet or with a new item was never on the plate: it has no minute.
-    if (answer.ok) this.rows = answer.value.filter((one) => one.weighedMinute !== null)
+    // What came with a sheet was never on this plate.
+    if (answer.ok) this.rows = answer.value.filter((one) => one.entered !== 'brought')
   }
 }
 
