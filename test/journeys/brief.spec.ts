@@ -164,6 +164,8 @@ test('A dropped file opens the same dialog; a wrong figure names its field and t
   }, ridge)
   await page.getByRole('button', { name: 'Take 2 days' }).click()
   await expect(page.getByRole('table', { name: 'Legs' })).toBeVisible()
+  await expect(page.getByRole('dialog')).toBeHidden()
+  await expect(page.getByLabel('Length of leg 1')).toHaveValue(/km$/)
   await page.getByLabel('Length of leg 1').fill('far')
   await page.keyboard.press('Enter')
   await expect(page.getByRole('alert')).toHaveText(/^Length of leg 1: “far” cannot be read\. Write a length, such as/)
