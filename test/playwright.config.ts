@@ -7,8 +7,8 @@ export default defineConfig({
   timeout: 120_000,
   expect: { timeout: 15_000 },
   workers: 2,
-  // A slow machine may miss a moment; what fails three times is broken. The report names the retried as flaky.
-  retries: process.env['CI'] ? 2 : 0,
+  // A slow machine may miss a moment once; what fails twice is broken. The report names the retried as flaky.
+  retries: process.env['CI'] ? 1 : 0,
   fullyParallel: true,
   reporter: [['list']],
   use: {
