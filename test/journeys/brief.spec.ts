@@ -82,6 +82,8 @@ test('From a GPX file to a full rail, by keyboard alone', async ({ page }) => {
   await typeInto(page, 'First day', '9 Oct 2026')
   await typeInto(page, 'Last day', '10 October 2026')
   await typeInto(page, 'Time zone', 'Europe/Rome')
+  // The step before is acknowledged before steps are counted.
+  await expect.poll(async () => (await call(page, 'trip.all', {})).map(({ zone }) => zone)).toContain('Europe/Rome')
   const before = (await call(page, 'step.list', { limit: 500 })).length
   await typeInto(page, 'Expected low', '1 °C')
   await expect.poll(async () => (await briefOf(page))['lowC']).toBe(1)
